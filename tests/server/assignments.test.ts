@@ -63,7 +63,7 @@ describe.each(ENGINES)("assignments on $engine", ({ open }) => {
 
   test.each([
     { why: "a sheet that is none", fields: {}, sheet: { format: "x" }, code: "sheet-not-read" },
-    { why: "an end before the beginning", fields: { until: MORNING }, code: "until-before-from" },
+    { why: "an end before the beginning", fields: { until: MORNING }, code: "ends-before-it-begins" },
     { why: "somebody of no class", fields: { people: ["nobody"] }, code: "no-such-thing" },
     {
       why: "extra time for somebody of no class",

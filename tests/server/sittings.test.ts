@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { parseSheet } from "../../src/drill/sheet/parseSheet";
 import type { SittingRecord } from "../../src/records/sitting/sittingRecord";
 import { ChainWalk } from "../../src/school/signing/chain";
+import { isSignatureRight } from "../../src/school/signing/receipt";
 import { ENGINES, type TestDatabase } from "./support/engines";
 import { SAT_SHEET, satAs, sentSitting, sentTriesOf } from "./support/satSitting";
 import { outcomesOf, type TestBench, testBench } from "./support/testBench";
@@ -240,6 +241,24 @@ describe.each(ENGINES)("sittings that a server gives out on $engine", ({ open })
     expect((await asBench("GET", `/people/${ada}/comments`)).json().comments).toEqual([]);
     expect((await asBench("POST", `/people/${bench.people[1]}/comments/read`, {})).statusCode).toBe(204);
     expect(await unread(bench.people[1])).toBe(0);
+  });
+
+  test("the signed statement says what the server knows of a sitting that it gave out", async () => {
+    const { given } = await sit(await assign());
+    const signed = await school.server.inject({ url: `/api/records/${given.sittingId}/signed`, cookies: head.cookies });
+    const { receipt } = signed.json();
+    expect(receipt.statement.sitting).toMatchObject({
+      assignment: { title: SAT_SHEET.title, kind: "test" },
+      attempt: 1,
+      seedFrom: "server",
+      triesBefore: 4,
+      isLate: false,
+      outcome: "passed",
+      problems: [],
+    });
+    expect(isSignatureRight(receipt)).toBe(true);
+    const otherwise = { ...receipt.statement.sitting, outcome: "failed" };
+    expect(isSignatureRight({ ...receipt, statement: { ...receipt.statement, sitting: otherwise } })).toBe(false);
   });
 
   test("a sheet that was begun stays, and the chain holds all of it", async () => {

@@ -4,6 +4,7 @@ import * as z from "zod/mini";
 import { canonicalJson } from "../../drill/canonicalJson";
 import { matching, must, shortText, strict, whole } from "../../lock/fieldSchemas";
 import { id } from "../../records/fields";
+import { sittingStatement } from "../assignments/sittingStatement";
 import { keyFingerprint } from "./fingerprint";
 
 const hash = matching(/^[0-9a-f]{64}$/, must("hash"));
@@ -31,6 +32,8 @@ export const statementSchema = strict({
   receivedAt: z.iso.datetime(aMoment).check(z.maxLength(40, aMoment)),
   /** Its place among all that the school received, the hash that it has there, and the link. */
   chain: strict({ place: whole(1, 1e15), sha256: hash, link: hash }),
+  /** Of a sitting that the server gave out: what it knows of it beside its record. Left out of every other. */
+  sitting: z.optional(sittingStatement),
   /** Fingerprint of the key that signs. */
   key: shortText(40),
   /** Version of the server. */

@@ -56,10 +56,13 @@ export const assignmentWithSheet = z.extend(assignmentAnswer, { sheet: z.unknown
 /** All assignments of a class, the latest first. */
 export const assignmentList = strict({ assignments: z.array(assignmentAnswer) });
 
-/** A class, an assignment, a person or a sitting in an address. */
-export const classPath = strict({ classId: id });
+/** An assignment in an address. */
 export const assignmentPath = strict({ assignmentId: id });
+
+/** A person in an address. */
 export const personPath = strict({ personId: id });
+
+/** A sitting in an address. */
 export const sittingPath = strict({ sittingId: id });
 
 /** A person's sitting of an assignment, as it is known now. */

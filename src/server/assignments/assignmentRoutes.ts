@@ -4,9 +4,9 @@ import {
   assignmentPath,
   assignmentWithSheet,
   changedAssignment,
-  classPath,
   newAssignment,
 } from "../../school/wire/assignmentsWire";
+import { classPath } from "../../school/wire/classWire";
 import { refusals } from "../http/refusals";
 import type { Routes } from "../http/routes";
 import { askingInstructor } from "../http/whoAsks";

@@ -42,7 +42,7 @@ const sheetColumns = (sheet: Sheet) => ({
 });
 
 function termColumns({ kind, from, until, attempts, people }: Terms) {
-  if (until <= from) throw new SchoolError(schoolProblem("until-before-from", ["until"]));
+  if (until <= from) throw new SchoolError(schoolProblem("ends-before-it-begins", ["until"]));
   return { kind, from_at: from, until_at: until, attempts, whole_class: people === null };
 }
 
@@ -94,7 +94,7 @@ async function answerOf(database: World["database"], schoolId: string, id: strin
 /**
  * Sets a class, or some of its people, a sheet.
  *
- * @throws {SchoolError} "sheet-not-read", "until-before-from", "no-such-thing"
+ * @throws {SchoolError} "sheet-not-read", "ends-before-it-begins", "no-such-thing"
  */
 export async function makeAssignment(
   { classId, sheet, ...terms }: z.infer<typeof newAssignment>,
@@ -120,7 +120,14 @@ export async function makeAssignment(
       .values({ id, school_id: schoolId, class_id: classId, ...columns, ...stamp })
       .execute();
     await putPeople(database, schoolId, id, terms);
-    await writeAudit(database, { schoolId, byId: asking.instructorId, at: now, action: "assignment.made", ofId: id, details: { classId, title: columns.title } });
+    await writeAudit(database, {
+      schoolId,
+      byId: asking.instructorId,
+      at: now,
+      action: "assignment.made",
+      ofId: id,
+      details: { classId, title: columns.title },
+    });
   });
   return answerOf(world.database, schoolId, id);
 }
@@ -168,7 +175,14 @@ export async function changeAssignment(
       .where("id", "=", id)
       .execute();
     await putPeople(database, schoolId, id, terms);
-    await writeAudit(database, { schoolId, byId: asking.instructorId, at: now, action: "assignment.changed", ofId: id, details: { version: version + 1 } });
+    await writeAudit(database, {
+      schoolId,
+      byId: asking.instructorId,
+      at: now,
+      action: "assignment.changed",
+      ofId: id,
+      details: { version: version + 1 },
+    });
   });
   return answerOf(world.database, schoolId, id);
 }
@@ -186,7 +200,14 @@ export async function endAssignment(id: string, asking: AskingInstructor, world:
       .where("school_id", "=", schoolId)
       .where("id", "=", id)
       .execute();
-    await writeAudit(database, { schoolId, byId: asking.instructorId, at: now, action: "assignment.ended", ofId: id, details: {} });
+    await writeAudit(database, {
+      schoolId,
+      byId: asking.instructorId,
+      at: now,
+      action: "assignment.ended",
+      ofId: id,
+      details: {},
+    });
   });
   return answerOf(world.database, schoolId, id);
 }

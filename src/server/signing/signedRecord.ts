@@ -2,6 +2,7 @@ import { readSittingRecord } from "../../records/sitting/readSittingRecord";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import { type Receipt, signedReceipt } from "../../school/signing/receipt";
+import { statedSitting } from "../sittings/statedSitting";
 import type { World } from "../world/world";
 import { signingKey } from "./schoolKeys";
 
@@ -35,12 +36,14 @@ export async function signedRecord(schoolId: string, recordId: string, world: Wo
     .executeTakeFirst();
   if (row === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
   const { record, sha256 } = readSittingRecord(JSON.parse(row.body).body);
+  const sitting = await statedSitting(schoolId, recordId, world);
   const facts = {
     school: { id: schoolId, name: row.school },
     person: { id: row.person_id, name: row.person },
     record: { kind: row.kind, id: row.id, sha256: sha256.trim().toLowerCase() },
     receivedAt: new Date(row.received_at).toISOString(),
     chain: { place: row.place, sha256: row.sha256, link: row.link },
+    ...(sitting !== null && { sitting }),
     appVersion: world.appVersion,
   };
   return { sha256, record, receipt: signedReceipt(facts, await signingKey(schoolId, world)) };

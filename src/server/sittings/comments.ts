@@ -2,6 +2,7 @@ import type * as z from "zod/mini";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import type { commentList } from "../../school/wire/assignmentsWire";
+import { writeAudit } from "../audit/writeAudit";
 import type { AskingInstructor } from "../http/whoAsks";
 import { newServerId } from "../security/secrets";
 import type { World } from "../world/world";
@@ -68,7 +69,11 @@ export async function makeComment(
     text,
     at: world.now(),
   };
-  await database.insertInto("comments").values(row).execute();
+  await database.transaction().execute(async (held) => {
+    await held.insertInto("comments").values(row).execute();
+    const change = { schoolId, byId: instructorId, at: row.at, action: "comment.made", ofId: row.id };
+    await writeAudit(held, { ...change, details: { sittingId } });
+  });
   return commentsOf({ schoolId, sittingId }, world);
 }
 

@@ -1,6 +1,5 @@
 import {
   assignmentPath,
-  classPath,
   classResults,
   commentList,
   difficultyAnswer,
@@ -8,6 +7,7 @@ import {
   sittingPath,
   sittingState,
 } from "../../school/wire/assignmentsWire";
+import { classPath } from "../../school/wire/classWire";
 import { refusals } from "../http/refusals";
 import type { Routes } from "../http/routes";
 import { askingInstructor } from "../http/whoAsks";
