@@ -37,6 +37,7 @@ export const SCHOOL_WORDS = {
   "too-large": ": this is larger than the server takes; send it in smaller parts",
   "not-compressed-so": ": what was sent cannot be unpacked; send it as gzip or as it is",
   "try-again": ": the server’s database does not answer just now; nothing is lost, and it is sent again by itself",
+  "not-text": ": there is a character in it that is none and cannot be stored; take it out",
   "not-ended": ": this work has not ended yet; it is sent when it has",
   "not-joined-here": ": whoever this is of never joined the class at this bench; join, and it is sent again",
   "motion-not-wanted": ": there is a motion beside a record that says none is kept",

@@ -10,9 +10,13 @@ const FRAMEWORK: Readonly<Record<string, Problem>> = {
   FST_ERR_CTP_BODY_TOO_LARGE: schoolProblem("too-large", []),
 };
 
+/** No database of ours stores the character NUL in a text (PostgreSQL documentation, appendix A). */
+const CANNOT_BE_STORED = "22021";
+
 function problemOf(error: FastifyError | ProblemError | FieldsWrong): Problem {
   if ("problem" in error) return error.problem;
   if (isAway(error)) return schoolProblem("try-again", []);
+  if (error.code === CANNOT_BE_STORED) return schoolProblem("not-text", []);
   const { code, statusCode = 500 } = error;
   return (
     FRAMEWORK[code] ??
