@@ -1,15 +1,18 @@
 import cookie from "@fastify/cookie";
 import swagger from "@fastify/swagger";
+import websocket from "@fastify/websocket";
 import fastify, { type RouteOptions } from "fastify";
 import { jsonSchemaTransform, serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { SECURITY_HEADERS } from "../../bundle/contentPolicy";
 import { schoolProblem } from "../../school/schoolWords";
+import { TELLING_LIMITS } from "../../school/wire/liveWire";
 import { assignmentRoutes } from "../assignments/assignmentRoutes";
 import { auditRoutes } from "../audit/auditRoutes";
 import { answerError } from "../http/answers";
 import { checkFields } from "../http/checkFields";
 import { guard } from "../http/guard";
 import type { ClassServer, Routes } from "../http/routes";
+import { liveRoutes } from "../live/liveRoutes";
 import { classRoutes } from "../people/classRoutes";
 import { instructorRoutes } from "../people/instructorRoutes";
 import { joinRoutes } from "../people/joinRoutes";
@@ -35,6 +38,7 @@ const TOPICS: readonly Routes[] = [
   assignmentRoutes,
   benchSittingRoutes,
   sittingRoutes,
+  liveRoutes,
 ];
 
 /** Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms. */
@@ -82,6 +86,7 @@ export async function classServer(world: World, setting: ServerSetting = {}): Pr
   });
   if (setting.onRoute !== undefined) server.addHook("onRoute", setting.onRoute);
   await server.register(cookie);
+  await server.register(websocket, { options: { maxPayload: TELLING_LIMITS.bytes } });
   await server.register(swagger, {
     openapi: { info: { title: "Gatefall class server", version: "1" } },
     transform: jsonSchemaTransform,

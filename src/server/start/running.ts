@@ -62,6 +62,7 @@ async function serve(database: OpenDatabase, options: StartOptions, app: string)
     now: Date.now,
     chance: randomBytes,
     keys: keyFolder(options.data),
+    channel: database.channel,
     appVersion: programVersion(),
   };
   const server = await classServer(world, { app, isBehindProxy: options.isBehindProxy });

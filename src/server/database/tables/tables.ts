@@ -215,6 +215,23 @@ export interface TryRow {
   readonly until: Moment;
 }
 
+/** A raised hand: at a bench, until the bench or an instructor lowers it. */
+export interface LiveHandRow {
+  readonly school_id: string;
+  readonly class_id: string;
+  readonly device_id: string;
+  readonly person_id: string;
+  readonly raised_at: Moment;
+}
+
+/** An attempt under way, laid down by the server that its bench is connected to because another one was asked for it. */
+export interface LiveAttemptRow {
+  readonly school_id: string;
+  readonly device_id: string;
+  readonly at: Moment;
+  readonly body: string;
+}
+
 /** Every table of the server's database. */
 export interface Tables extends AssignmentTables {
   readonly tries: TryRow;
@@ -235,4 +252,6 @@ export interface Tables extends AssignmentTables {
   readonly chain: ChainRow;
   readonly signing_keys: SigningKeyRow;
   readonly audit: AuditRow;
+  readonly live_hands: LiveHandRow;
+  readonly live_attempts: LiveAttemptRow;
 }
