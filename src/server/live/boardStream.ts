@@ -30,6 +30,8 @@ export async function streamBoard(
 ): Promise<() => void> {
   reply.hijack();
   const { raw } = reply;
+  // Nothing else comes over this connection: once it is done, a server that stops waits for it no longer.
+  raw.shouldKeepAlive = false;
   raw.writeHead(200, {
     ...SECURITY_HEADERS,
     "Content-Type": "text/event-stream",
@@ -37,7 +39,6 @@ export async function streamBoard(
     // A proxy that gathers answers would hold every event back.
     "X-Accel-Buffering": "no",
   });
-  const end = () => void raw.end();
   const send = (text: string) => {
     if (raw.writableLength > MOST_WAITING) raw.destroy();
     else if (!raw.writableEnded) raw.write(text);
@@ -45,7 +46,7 @@ export async function streamBoard(
   const beat = setInterval(async () => {
     send(":\n\n");
     const who = await whoAsks(request, "instructor", world).catch(() => null);
-    if (who?.role === "anyone") end();
+    if (who?.role === "anyone") raw.end();
   }, BEAT_MS).unref();
   const unlisten = await hub.listen(of, lastHeard(request, hub), (event, change) =>
     send(`id: ${hub.id}:${change}\ndata: ${JSON.stringify(event)}\n\n`),
@@ -54,5 +55,5 @@ export async function streamBoard(
     clearInterval(beat);
     unlisten();
   });
-  return end;
+  return () => void raw.destroy();
 }

@@ -1,3 +1,4 @@
+import { get, type IncomingMessage } from "node:http";
 import type { BenchHears, BenchTelling, BoardEvent } from "../../../src/school/wire/liveWire";
 import type { TestBench } from "./testBench";
 import type { Browser, TestServer } from "./testSchool";
@@ -80,21 +81,24 @@ export async function openBoard(
   { cookies }: Pick<Browser, "cookies">,
   lastId?: string,
 ): Promise<BoardEnd> {
-  const [address] = server.addresses();
-  const end = new AbortController();
-  const answer = await fetch(`http://127.0.0.1:${address?.port}/api/classes/${classId}/live`, {
-    headers: { cookie: cookieHeader(cookies), ...(lastId === undefined ? {} : { "last-event-id": lastId }) },
-    signal: end.signal,
+  const headers = {
+    cookie: cookieHeader(cookies),
+    ...(lastId === undefined ? {} : { "last-event-id": lastId }),
+  };
+  const url = `${server.listeningOrigin}/api/classes/${classId}/live`;
+  const answer = await new Promise<IncomingMessage>((resolve, reject) => {
+    get(url, { headers, agent: false }, resolve).on("error", reject);
   });
   const events: BoardEnd["events"] = new Heard();
-  if (answer.ok) void readEvents(answer, events).catch(() => undefined);
-  return { status: answer.status, events, leave: () => end.abort() };
+  if (answer.statusCode === 200) void readEvents(answer, events).catch(() => undefined);
+  else answer.resume();
+  return { status: answer.statusCode ?? 0, events, leave: () => answer.destroy() };
 }
 
-async function readEvents(answer: Response, events: BoardEnd["events"]): Promise<void> {
+async function readEvents(answer: IncomingMessage, events: BoardEnd["events"]): Promise<void> {
   let text = "";
   const decoder = new TextDecoder();
-  for await (const piece of answer.body ?? []) {
+  for await (const piece of answer) {
     text += decoder.decode(piece, { stream: true });
     const parts = text.split("\n\n");
     text = parts.pop() ?? "";
