@@ -4,31 +4,21 @@ import { id } from "../../records/fields";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import { growingAttempt } from "../../school/wire/liveWire";
-import { problemAnswer } from "../../school/wire/problemWire";
+
 import { isFromOwnPage } from "../http/guard";
+import { refusals } from "../http/refusals";
 import type { ClassServer, Routes } from "../http/routes";
 import { askingBench, askingInstructor } from "../http/whoAsks";
+import { foundClass } from "../people/found";
 import type { World } from "../world/world";
 import { attemptOf, layDown } from "./attempts";
 import { BenchSocket } from "./benchSocket";
 import { streamBoard } from "./boardStream";
-import { lowerHand, type Place } from "./hands";
+import { lowerHand } from "./hands";
 import { LiveHub } from "./liveHub";
 
-const refusals = { "4xx": problemAnswer, "5xx": problemAnswer } as const;
 const ofClass = strict({ classId: id });
 const ofBench = strict({ classId: id, deviceId: id });
-
-/** A class of the school of whoever asks. @throws {SchoolError} "no-such-thing" */
-async function mustBeClass({ schoolId, classId }: Omit<Place, "deviceId">, { database }: World): Promise<void> {
-  const found = await database
-    .selectFrom("classes")
-    .select("id")
-    .where("school_id", "=", schoolId)
-    .where("id", "=", classId)
-    .executeTakeFirst();
-  if (found === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
-}
 
 /** A bench's own connection: it tells, and hears about its hand. */
 function benchRoute(server: ClassServer, hub: LiveHub, world: World): void {
@@ -55,7 +45,7 @@ function boardRoutes(server: ClassServer, hub: LiveHub, world: World): void {
     { config: { needs: "instructor" }, schema: { params: ofClass } },
     async (request, reply) => {
       const of = { schoolId: askingInstructor(request).schoolId, classId: request.params.classId };
-      await mustBeClass(of, world);
+      await foundClass(world.database, of);
       const end = await streamBoard(request, reply, of, hub, world);
       open.add(end);
       reply.raw.on("close", () => open.delete(end));
@@ -70,7 +60,7 @@ function boardRoutes(server: ClassServer, hub: LiveHub, world: World): void {
     { config: { needs: "instructor" }, schema: { params: ofBench, response: { 200: growingAttempt, ...refusals } } },
     async (request) => {
       const place = { schoolId: askingInstructor(request).schoolId, ...request.params };
-      await mustBeClass(place, world);
+      await foundClass(world.database, place);
       const attempt = await attemptOf(place, hub, world);
       if (attempt === null) throw new SchoolError(schoolProblem("no-such-thing", []));
       return attempt;
@@ -81,7 +71,7 @@ function boardRoutes(server: ClassServer, hub: LiveHub, world: World): void {
     { config: { needs: "instructor" }, schema: { params: ofBench, response: { 204: z.null(), ...refusals } } },
     async (request, reply) => {
       const place = { schoolId: askingInstructor(request).schoolId, ...request.params };
-      await mustBeClass(place, world);
+      await foundClass(world.database, place);
       if (await lowerHand(place, world)) hub.setHand(place, null);
       reply.status(204);
       return null;
