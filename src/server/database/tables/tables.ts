@@ -1,6 +1,7 @@
 import type { ColumnType } from "kysely";
 import type { AssignmentTables } from "./assignmentTables";
 import type { Maybe, Moment } from "./columns";
+import type { LiveAttemptRow, LiveHandRow } from "./liveTables";
 
 /** A school: everything else belongs to one, and nothing of one is ever shown to another. */
 export interface SchoolRow {
@@ -213,23 +214,6 @@ export interface TryRow {
   readonly last_at: Moment;
   /** When the next one is let through. */
   readonly until: Moment;
-}
-
-/** A raised hand: at a bench, until the bench or an instructor lowers it. */
-export interface LiveHandRow {
-  readonly school_id: string;
-  readonly class_id: string;
-  readonly device_id: string;
-  readonly person_id: string;
-  readonly raised_at: Moment;
-}
-
-/** An attempt under way, laid down by the server that its bench is connected to because another one was asked for it. */
-export interface LiveAttemptRow {
-  readonly school_id: string;
-  readonly device_id: string;
-  readonly at: Moment;
-  readonly body: string;
 }
 
 /** Every table of the server's database. */
