@@ -1,5 +1,5 @@
+import type { WebSocket } from "@fastify/websocket";
 import type { FastifyRequest } from "fastify";
-import type { WebSocket } from "ws";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { schoolProblem } from "../../school/schoolWords";
 import { type BenchHears, type BenchTelling, benchTelling } from "../../school/wire/liveWire";
