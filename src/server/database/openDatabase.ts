@@ -5,7 +5,6 @@ import pg from "pg";
 import { errorText } from "../../wording/problem";
 import { ServerError } from "../words/serverError";
 import { serverProblem } from "../words/serverWords";
-import { type Channel, NO_CHANNEL, postgresChannel } from "./channel";
 import { EmbeddedPool } from "./embedded";
 import { lockFolder } from "./folderLock";
 import { migrate } from "./migrate";
@@ -14,8 +13,6 @@ import type { Tables } from "./tables/tables";
 /** The server's database, whichever of the two it is. */
 export interface OpenDatabase {
   readonly query: Kysely<Tables>;
-  /** To the other servers of the database. */
-  readonly channel: Channel;
   /** Where it lies, for a person: a folder, or an address without its password. */
   readonly place: string;
   readonly close: () => Promise<void>;
@@ -50,7 +47,7 @@ export async function openEmbedded(folder: string): Promise<OpenDatabase> {
       await query.destroy();
       await lock.release();
     };
-    return { query, channel: NO_CHANNEL, place: folder, close };
+    return { query, place: folder, close };
   } catch (error) {
     await lock.release();
     if (error instanceof ServerError) throw error;
@@ -85,8 +82,7 @@ export async function openPostgres(address: string): Promise<OpenDatabase> {
   const query = overPool(pool);
   try {
     await migrate(query);
-    const channel = postgresChannel(address, pool);
-    return { query, channel, place: shownAddress(address), close: () => query.destroy() };
+    return { query, place: shownAddress(address), close: () => query.destroy() };
   } catch (error) {
     await query.destroy();
     if (error instanceof ServerError) throw error;

@@ -1,18 +1,16 @@
 import cookie from "@fastify/cookie";
 import swagger from "@fastify/swagger";
-import websocket from "@fastify/websocket";
 import fastify, { type RouteOptions } from "fastify";
 import { jsonSchemaTransform, serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { SECURITY_HEADERS } from "../../bundle/contentPolicy";
 import { schoolProblem } from "../../school/schoolWords";
-import { TELLING_LIMITS } from "../../school/wire/liveWire";
 import { assignmentRoutes } from "../assignments/assignmentRoutes";
 import { auditRoutes } from "../audit/auditRoutes";
 import { answerError } from "../http/answers";
 import { checkFields } from "../http/checkFields";
+import { FLOODS, type Floods, floodGates } from "../http/floods";
 import { guard } from "../http/guard";
 import type { ClassServer, Routes } from "../http/routes";
-import { liveRoutes } from "../live/liveRoutes";
 import { classRoutes } from "../people/classRoutes";
 import { instructorRoutes } from "../people/instructorRoutes";
 import { joinRoutes } from "../people/joinRoutes";
@@ -38,7 +36,6 @@ const TOPICS: readonly Routes[] = [
   assignmentRoutes,
   benchSittingRoutes,
   sittingRoutes,
-  liveRoutes,
 ];
 
 /** Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms. */
@@ -55,6 +52,8 @@ export interface ServerSetting {
   readonly app?: string;
   /** Trusts what a proxy says of where a request came from. */
   readonly isBehindProxy?: boolean;
+  /** Most requests in a minute, where they are other than usual. */
+  readonly floods?: Floods;
   /** Is told every route as it is added: a test holds each against the table of rights. */
   readonly onRoute?: (route: RouteOptions) => void;
 }
@@ -86,7 +85,6 @@ export async function classServer(world: World, setting: ServerSetting = {}): Pr
   });
   if (setting.onRoute !== undefined) server.addHook("onRoute", setting.onRoute);
   await server.register(cookie);
-  await server.register(websocket, { options: { maxPayload: TELLING_LIMITS.bytes } });
   await server.register(swagger, {
     openapi: { info: { title: "Gatefall class server", version: "1" } },
     transform: jsonSchemaTransform,
@@ -94,7 +92,12 @@ export async function classServer(world: World, setting: ServerSetting = {}): Pr
   server.decorateRequest("who");
   await server.register(async (inner) => {
     const typed = inner.withTypeProvider<ZodTypeProvider>();
-    typed.addHook("onRequest", (request) => guard(request, world));
+    const gates = await floodGates(typed, setting.floods ?? FLOODS);
+    typed.addHook("onRequest", async (request) => {
+      await gates.ofAddress(request);
+      await guard(request, world);
+      await gates.ofAsker(request);
+    });
     for (const add of TOPICS) add(typed, world);
     typed.get("/api/openapi.json", { config: { needs: "anyone" }, schema: { hide: true } }, () => server.swagger());
   });

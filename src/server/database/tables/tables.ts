@@ -1,7 +1,6 @@
 import type { ColumnType } from "kysely";
 import type { AssignmentTables } from "./assignmentTables";
 import type { Maybe, Moment } from "./columns";
-import type { LiveAttemptRow, LiveHandRow } from "./liveTables";
 
 /** A school: everything else belongs to one, and nothing of one is ever shown to another. */
 export interface SchoolRow {
@@ -236,6 +235,4 @@ export interface Tables extends AssignmentTables {
   readonly chain: ChainRow;
   readonly signing_keys: SigningKeyRow;
   readonly audit: AuditRow;
-  readonly live_hands: LiveHandRow;
-  readonly live_attempts: LiveAttemptRow;
 }
