@@ -21,7 +21,7 @@ function seedFor(sheet: Sheet, asked: number | null): Pick<SittingProgress, "see
 }
 
 /** A sitting as a class server gave it. */
-export type GivenSitting = Pick<
+type GivenSitting = Pick<
   SittingProgress,
   "id" | "sheet" | "seed" | "seedFrom" | "assignmentId" | "extraTime_percent" | "person" | "personId"
 >;
