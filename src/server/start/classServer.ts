@@ -8,7 +8,7 @@ import { assignmentRoutes } from "../assignments/assignmentRoutes";
 import { auditRoutes } from "../audit/auditRoutes";
 import { answerError } from "../http/answers";
 import { checkFields } from "../http/checkFields";
-import { FLOODS, type Floods, floodGates } from "../http/floods";
+import { FLOODS, type Floods, floodGate } from "../http/floods";
 import { guard } from "../http/guard";
 import type { ClassServer, Routes } from "../http/routes";
 import { classRoutes } from "../people/classRoutes";
@@ -92,11 +92,13 @@ export async function classServer(world: World, setting: ServerSetting = {}): Pr
   server.decorateRequest("who");
   await server.register(async (inner) => {
     const typed = inner.withTypeProvider<ZodTypeProvider>();
-    const gates = await floodGates(typed, setting.floods ?? FLOODS);
+    const gate = await floodGate(typed, setting.floods ?? FLOODS);
     typed.addHook("onRequest", async (request) => {
-      await gates.ofAddress(request);
-      await guard(request, world);
-      await gates.ofAsker(request);
+      try {
+        await guard(request, world);
+      } finally {
+        await gate(request);
+      }
     });
     for (const add of TOPICS) add(typed, world);
     typed.get("/api/openapi.json", { config: { needs: "anyone" }, schema: { hide: true } }, () => server.swagger());
