@@ -42,6 +42,7 @@ describe("a dial is found from two taps that miss", () => {
   test.each([
     { why: "seen straight", tilt: 3, tiltFrom: 0, middle: [4, 2], index: [1.5, -1], look: {} },
     { why: "seen from below", tilt: 22, tiltFrom: 280, middle: [-2, 2], index: [-1.5, 1], look: {} },
+    { why: "seen steeply from below", tilt: 35, tiltFrom: 246, middle: [-2, 3], index: [1, 0], look: {} },
     { why: "seen from the side, on paper", tilt: 25, tiltFrom: 20, middle: [2, -4], index: [1, 1], look: PAPER_DIAL },
   ])("$why", ({ tilt, tiltFrom, middle, index, look }) => {
     const camera = { width: 320, height: 240, focal: 300, tilt, tiltFrom, k1: -0.1, roll: 5 };

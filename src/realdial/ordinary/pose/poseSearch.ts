@@ -108,14 +108,14 @@ export class PoseSearch {
     const { middle, index } = this.taps;
     const tapped = Math.hypot(index.x - middle.x, index.y - middle.y);
     const at = { x: middle.x + tapped * x, y: middle.y - tapped * y };
-    // The index lies at the rim: the pose of size 1 says how far that is.
-    const { shape, lean } = poseOf({ middle: at, tilt: [tiltX, tiltY], size: 1 }, this.focal / tapped);
+    // The index lies at the rim: with a direction w and the lean g and shape A of a pose of size 1, it is seen at
+    // r A w / (1 + r g · w), so that A u = what is seen gives r = |u| / (1 - g · u).
+    const { shape, lean } = poseOf({ middle: at, tilt: [tiltX, tiltY], size: 1 }, this.focal);
     const [toX, toY] = [index.x - at.x, index.y - at.y];
     const area = shape[0] * shape[3] - shape[1] * shape[2];
     const [u, v] = [(shape[3] * toX - shape[1] * toY) / area, (shape[0] * toY - shape[2] * toX) / area];
-    const radius = Math.hypot(u, v);
-    const near = 1 + (lean[0] * u + lean[1] * v) / radius;
-    return { middle: at, tilt: [tiltX, tiltY], size: radius * near * (1 + size) };
+    const radius = Math.hypot(u, v) / (1 - lean[0] * u - lean[1] * v);
+    return { middle: at, tilt: [tiltX, tiltY], size: radius * (1 + size) };
   }
 
   private score(trial: readonly number[]): number {
