@@ -7,7 +7,6 @@ import { writeAudit } from "../audit/writeAudit";
 import { addToChain, type HeldChain, holdChain } from "../chain/schoolChain";
 import type { Tables } from "../database/tables/tables";
 import type { AskingBench, AskingInstructor } from "../http/whoAsks";
-import { forgetSittings } from "../sittings/forgetSittings";
 import type { World } from "../world/world";
 import { peopleHere } from "./peopleHere";
 
@@ -37,7 +36,6 @@ export async function deleteRecords(
   const stones = records.map(({ id, kind }) => ({ school_id: schoolId, record_id: id, kind, by_id: byId, at }));
   await database.insertInto("tombstones").values(stones).execute();
   await database.deleteFrom("record_edits").where("school_id", "=", schoolId).where("record_id", "in", ids).execute();
-  await forgetSittings(database, schoolId, ids);
   await database.deleteFrom("records").where("school_id", "=", schoolId).where("id", "in", ids).execute();
   const hash = (id: string) => sha256Hex(canonicalJson(["deletion", id, byId, at]));
   await addToChain(

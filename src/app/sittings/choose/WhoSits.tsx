@@ -102,11 +102,9 @@ export function WhoSits({ session, form, field }: WhoSitsProps) {
       ) : (
         <p>
           You are <b>{harmlessName(session.person ?? "")}</b>.{" "}
-          {session.assignmentId === null && (
-            <Button className="print:hidden" onClick={form.ask}>
-              Not you?
-            </Button>
-          )}
+          <Button className="print:hidden" onClick={form.ask}>
+            Not you?
+          </Button>
         </p>
       )}
       {form.problem !== null && <Notice>{form.problem}</Notice>}
