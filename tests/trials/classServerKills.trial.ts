@@ -61,9 +61,8 @@ async function onEngine(
 export const trial: Trial = {
   name: "class server killed while it receives",
   async run(context) {
-    const started = performance.now();
-    await onEngine("embedded", embeddedWeather, context);
-    process.stdout.write(`embedded took ${Math.round((performance.now() - started) / 1000)} s\n`);
+    // The one that starts in less time first: the other has all that is left.
     await onEngine("PostgreSQL", postgresWeather, context);
+    await onEngine("embedded", embeddedWeather, context);
   },
 };
