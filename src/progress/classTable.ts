@@ -4,7 +4,7 @@ import type { JobRecord } from "../records/jobRecord";
 import { joinContents, type LogbookContents } from "../records/logbookContents";
 import type { DeclarationRecord, PersonRecord } from "../records/records";
 import { bySkill, type Skill, type SkillTry, skillKey } from "../records/skill";
-import { declarationFor, type Mastery, mastery } from "./mastery";
+import { declarationFor, type Mastery, type MasteryStanding, mastery } from "./mastery";
 import { handsOfClass, jobsOfHand, ofHand } from "./oneHand";
 import { least, type PersonalBest, personalBests, worstStop } from "./personalBest";
 import { type Practice, practicesOf } from "./practice";
@@ -13,8 +13,8 @@ import { type FirstTimeOpenings, firstTimeOpenings } from "./stops/firstTimeOpen
 import { nearStops } from "./stops/nearStops";
 import { type StopErrors, stopErrors } from "./stops/stopTable";
 
-/** One person at one skill. */
-export interface ClassCell {
+/** One person at one skill, as it is by now. */
+export interface StandingCell {
   /** Attempts, or jobs where the skill is one of jobs. */
   readonly attempts: number;
   readonly latest: Practice;
@@ -23,22 +23,27 @@ export interface ClassCell {
   /** Lock opened, or job right, the first time. */
   readonly openings: FirstTimeOpenings;
   readonly stops: StopErrors | null;
+  readonly mastery: MasteryStanding;
+}
+
+/** One person at one skill, with how readiness came. */
+export interface ClassCell extends StandingCell {
   readonly mastery: Mastery;
 }
 
 /** One person of a class. */
-export interface ClassRow {
+export interface ClassRow<Cell extends StandingCell = ClassCell> {
   readonly person: PersonRecord;
   /** In the order of the table's skills; null where the person has no attempt and no job. */
-  readonly cells: readonly (ClassCell | null)[];
+  readonly cells: readonly (Cell | null)[];
   /** Whether someone is ready at every skill of the table. */
   readonly isReady: boolean;
 }
 
 /** People and skills of a class. */
-export interface ClassTable {
+export interface ClassTable<Cell extends StandingCell = ClassCell> {
   readonly skills: readonly Skill[];
-  readonly rows: readonly ClassRow[];
+  readonly rows: readonly ClassRow<Cell>[];
   /** The hand that all its figures are of. */
   readonly hand: Hand;
 }
@@ -150,7 +155,7 @@ export function classTable(
 }
 
 /** The quickest opening of a cell under any setting; null before the first with a time. */
-export function quickestOf({ bests }: ClassCell): AttemptRecord | null {
+export function quickestOf({ bests }: StandingCell): AttemptRecord | null {
   return least(
     bests.flatMap(({ quickest }) => quickest ?? []),
     ({ duration_ms }) => duration_ms,
@@ -158,7 +163,7 @@ export function quickestOf({ bests }: ClassCell): AttemptRecord | null {
 }
 
 /** The opening of a cell, under any setting, whose worst stop was best; null before the first. */
-export function truestOf({ bests }: ClassCell): AttemptRecord | null {
+export function truestOf({ bests }: StandingCell): AttemptRecord | null {
   return least(
     bests.flatMap(({ truest }) => truest ?? []),
     worstStop,

@@ -7,10 +7,18 @@ import type { DeclarationRecord } from "../records/records";
 import { type Skill, skillKey } from "../records/skill";
 import { masteryMessage } from "./masteryWords";
 import { ofHand, turnsDial } from "./oneHand";
-import { type CountedTry, type Readiness, type ReadinessSetting, ROUNDING, readiness, stepsOf } from "./readiness";
+import {
+  type CountedTry,
+  type Readiness,
+  type ReadinessSetting,
+  ROUNDING,
+  readiness,
+  type Standing,
+  stepsOf,
+} from "./readiness";
 
-/** How far someone is with a skill, with words for it. */
-export interface Mastery extends Readiness {
+/** How far someone is with a skill by now, with words for it. */
+export interface MasteryStanding extends Standing {
   readonly skill: Skill;
   readonly attempts: number;
   readonly rule: MasteryRule;
@@ -21,6 +29,9 @@ export interface Mastery extends Readiness {
   readonly wanted: number;
   readonly message: string;
 }
+
+/** The same, with how it came there. */
+export type Mastery = MasteryStanding & Readiness;
 
 /**
  * Right ones in a row that would make someone ready.
@@ -40,19 +51,29 @@ export function openingsWanted(score: number, attempts: number, rule: MasteryRul
  * @param attempts - at this skill, jobs as practices too, oldest first
  */
 export function mastery(skill: Skill, attempts: readonly CountedTry[], setting: ReadinessSetting = {}): Mastery {
-  const { rule = MASTERY_RULE } = setting;
   const found = readiness(attempts, setting);
-  const isReady = found.state === "ready";
-  const wanted = isReady ? 0 : openingsWanted(found.score, attempts.length, rule);
+  return { ...found, ...masteryOf(skill, attempts.length, found, setting.rule) };
+}
+
+/** Mastery of one skill by where its walk stands. @param attempts - their count */
+export function masteryOf(
+  skill: Skill,
+  attempts: number,
+  { state, score, shownAt, lapse }: Standing,
+  rule: MasteryRule = MASTERY_RULE,
+): MasteryStanding {
+  const isReady = state === "ready";
+  const wanted = isReady ? 0 : openingsWanted(score, attempts, rule);
+  const found = { state, score, shownAt, lapse };
   return {
     ...found,
     skill,
     rule,
-    attempts: attempts.length,
-    progress: isReady ? 1 : Math.min(1, found.score / READY_SCORE),
+    attempts,
+    progress: isReady ? 1 : Math.min(1, score / READY_SCORE),
     isReady,
     wanted,
-    message: masteryMessage({ ...found, rule, attempts: attempts.length, wanted, isJob: isJobSkill(skill) }),
+    message: masteryMessage({ ...found, rule, attempts, wanted, isJob: isJobSkill(skill) }),
   };
 }
 

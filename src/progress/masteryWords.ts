@@ -1,7 +1,7 @@
 import { type MasteryRule, READY_SCORE } from "../records/masteryRule";
 import { agreeing, countText } from "../wording/amountWords";
 import { luckyShare } from "./masteryCharacteristic";
-import { type Readiness, stepsOf } from "./readiness";
+import { type Standing, stepsOf } from "./readiness";
 
 /** "1 in 10", "3 in 10", "15 in 100": a rate as one counts. @param rate - in (0, 1) */
 export function rateWords(rate: number): string {
@@ -18,7 +18,7 @@ const WORDS = {
 
 type Words = (typeof WORDS)[keyof typeof WORDS];
 
-interface Told extends Readiness {
+interface Told extends Standing {
   readonly rule: MasteryRule;
   readonly attempts: number;
   readonly wanted: number;

@@ -32,24 +32,28 @@ export const least = (
 ): AttemptRecord | null =>
   attempts.reduce<AttemptRecord | null>((best, one) => (best === null || of(one) < of(best) ? one : best), null);
 
-function bestOf(attempts: readonly [AttemptRecord, ...AttemptRecord[]]): PersonalBest {
-  const [{ profileId, exercise, help, conditions }] = attempts;
-  const opened = attempts.filter((attempt) => attempt.opened);
+const NONE = { attempts: 0, quickest: null, truest: null } as const;
+
+const settingOf = (attempt: AttemptRecord) => {
+  const { profileId, exercise, help, conditions } = attempt;
+  return { profileId, exercise, help, hand: handOf(attempt), conditions: plainCodes(conditions).toSorted() };
+};
+
+/**
+ * A best after one more attempt under the same setting.
+ *
+ * @param best - before; undefined at the first attempt
+ * @param attempt - later than all before: of equals the earlier one stands
+ */
+export function bestAfter(best: PersonalBest | undefined, attempt: AttemptRecord): PersonalBest {
+  const before = best ?? { ...settingOf(attempt), ...NONE };
+  const better = (one: AttemptRecord | null, counts: boolean, of: (attempt: AttemptRecord) => number) =>
+    counts && attempt.opened ? least([...(one === null ? [] : [one]), attempt], of) : one;
   return {
-    profileId,
-    exercise,
-    help,
-    hand: handOf(attempts[0]),
-    conditions: plainCodes(conditions).toSorted(),
-    attempts: attempts.length,
-    quickest: least(
-      opened.filter(({ duration_ms }) => duration_ms > 0),
-      ({ duration_ms }) => duration_ms,
-    ),
-    truest: least(
-      opened.filter((one) => !isCoarselyTurned(one)),
-      worstStop,
-    ),
+    ...before,
+    attempts: before.attempts + 1,
+    quickest: better(before.quickest, attempt.duration_ms > 0, ({ duration_ms }) => duration_ms),
+    truest: better(before.truest, !isCoarselyTurned(attempt), worstStop),
   };
 }
 
@@ -63,11 +67,7 @@ export const likeKey = (attempt: AttemptRecord): string => `${handOf(attempt)} $
  * @returns in the order of first practice
  */
 export function personalBests(attempts: readonly AttemptRecord[]): PersonalBest[] {
-  const groups = new Map<string, [AttemptRecord, ...AttemptRecord[]]>();
-  for (const attempt of attempts) {
-    const group = groups.get(likeKey(attempt));
-    if (group === undefined) groups.set(likeKey(attempt), [attempt]);
-    else group.push(attempt);
-  }
-  return [...groups.values()].map(bestOf);
+  const bests = new Map<string, PersonalBest>();
+  for (const attempt of attempts) bests.set(likeKey(attempt), bestAfter(bests.get(likeKey(attempt)), attempt));
+  return [...bests.values()];
 }

@@ -10,19 +10,23 @@ export type CountedTry = Pick<Practice, "opened" | "isLate" | "startedAt">;
 /** Why readiness was lost: by misses at an attempt, counted from 1; or for want of practice. */
 export type Lapse = { readonly by: "misses"; readonly at: number } | { readonly by: "time"; readonly days: number };
 
-/** How far someone is with a skill, as the scores have it. */
-export interface Readiness {
+/** How far someone is with a skill by now. */
+export interface Standing {
   readonly state: "not-yet" | "ready" | "lapsed";
   /** Towards being ready now, in [0, `READY_SCORE`]. */
   readonly score: number;
-  /** The same after each attempt. */
-  readonly scores: readonly number[];
-  /** Whether someone was ready after each attempt. */
-  readonly wasReady: readonly boolean[];
   /** The attempt, counted from 1, that showed it last; of a declaration that is kept, the one it names. */
   readonly shownAt: number | undefined;
   /** What took it away, where it is lapsed. */
   readonly lapse: Lapse | undefined;
+}
+
+/** How far someone is with a skill, as the scores have it. */
+export interface Readiness extends Standing {
+  /** The score after each attempt. */
+  readonly scores: readonly number[];
+  /** Whether someone was ready after each attempt. */
+  readonly wasReady: readonly boolean[];
 }
 
 /** What is known beside the attempts. */
@@ -50,23 +54,67 @@ export const nextReady = (score: number, { success, failure }: LearningSteps, op
 export const nextLapse = (score: number, { success, failure }: LearningSteps, opened: boolean): number =>
   Math.max(0, score - (opened ? success : failure));
 
+/** Where a walk through somebody's attempts stands, as plain data: it goes on from there with the next attempt. */
+export interface WalkState {
+  readonly score: number;
+  readonly shownAt: number | null;
+  readonly lapse: Lapse | null;
+  readonly isReady: boolean;
+  readonly decline: number;
+  readonly count: number;
+  readonly last: number | null;
+  /** Whether a declaration that is kept has not counted yet. */
+  readonly isPending: boolean;
+}
+
+const AT_START: WalkState = {
+  score: 0,
+  shownAt: null,
+  lapse: null,
+  isReady: false,
+  decline: 0,
+  count: 0,
+  last: null,
+  isPending: true,
+};
+
 /** Walks through the attempts, one after another. */
 class Walk {
-  score = 0;
+  score: number;
   shownAt: number | undefined;
   lapse: Lapse | undefined;
-  isReady = false;
-  private decline = 0;
-  private count = 0;
+  isReady: boolean;
+  private decline: number;
+  private count: number;
   private last: number | undefined;
   private readonly steps: LearningSteps;
   private readonly rule: MasteryRule;
   private declaration: ReadinessSetting["declaration"];
 
-  constructor(rule: MasteryRule, declaration: ReadinessSetting["declaration"]) {
+  constructor({ rule = MASTERY_RULE, declaration }: ReadinessSetting, from: WalkState = AT_START) {
     this.rule = rule;
     this.steps = stepsOf(rule);
-    this.declaration = declaration;
+    this.declaration = from.isPending ? declaration : undefined;
+    this.score = from.score;
+    this.shownAt = from.shownAt ?? undefined;
+    this.lapse = from.lapse ?? undefined;
+    this.isReady = from.isReady;
+    this.decline = from.decline;
+    this.count = from.count;
+    this.last = from.last ?? undefined;
+  }
+
+  get state(): WalkState {
+    const { score, shownAt = null, lapse = null, isReady, decline, count, last = null, declaration } = this;
+    return { score, shownAt, lapse, isReady, decline, count, last, isPending: declaration !== undefined };
+  }
+
+  /** What holds at the end, after the time since. */
+  end({ declaration, now }: ReadinessSetting): Standing {
+    this.waitUntil(now ?? (declaration === undefined ? -Infinity : declaration.declaredAt + 1));
+    const { isReady, lapse, shownAt, score } = this;
+    const state = isReady ? "ready" : lapse === undefined ? "not-yet" : "lapsed";
+    return { state, score, shownAt, lapse };
   }
 
   /** Time goes on until a moment, without practice. */
@@ -128,23 +176,36 @@ class Walk {
  *
  * @param attempts - at this skill, oldest first
  */
-export function readiness(
-  attempts: readonly CountedTry[],
-  { rule = MASTERY_RULE, declaration, now }: ReadinessSetting = {},
-): Readiness {
-  const walk = new Walk(rule, declaration);
+export function readiness(attempts: readonly CountedTry[], setting: ReadinessSetting = {}): Readiness {
+  const walk = new Walk(setting);
   const steps = attempts.map((one) => {
     walk.practice(one);
     return { score: walk.score, isReady: walk.isReady };
   });
-  walk.waitUntil(now ?? (declaration === undefined ? -Infinity : declaration.declaredAt + 1));
-  const { isReady, lapse, shownAt, score } = walk;
   return {
-    state: isReady ? "ready" : lapse === undefined ? "not-yet" : "lapsed",
-    score,
+    ...walk.end(setting),
     scores: steps.map((one) => one.score),
     wasReady: steps.map((one) => one.isReady),
-    shownAt,
-    lapse,
   };
 }
+
+/**
+ * A walk after some more attempts.
+ *
+ * @param from - where it stood; left out at the first attempt
+ * @param attempts - later than all before, oldest first
+ * @param setting - the same rule and declaration as before
+ */
+export function walkedOn(
+  from: WalkState | undefined,
+  attempts: readonly CountedTry[],
+  setting: ReadinessSetting,
+): WalkState {
+  const walk = new Walk(setting, from);
+  for (const one of attempts) walk.practice(one);
+  return walk.state;
+}
+
+/** Whether someone is ready by where a walk stands: the same as `readiness` says of all its attempts. */
+export const standingAt = (from: WalkState, setting: ReadinessSetting): Standing =>
+  new Walk(setting, from).end(setting);

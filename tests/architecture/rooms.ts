@@ -22,9 +22,7 @@ export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   desk: BENEATH,
   start: BENEATH,
   setup: BENEATH,
-  // A bench of a class.
-  school: [...COMMON, "keeping"],
-  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start", "setup", "school"],
+  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start", "setup"],
 };
 
 /** Layers that the parts may build on: they know nothing of the trade. */

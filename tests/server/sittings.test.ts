@@ -261,6 +261,26 @@ describe.each(ENGINES)("sittings that a server gives out on $engine", ({ open })
     expect(isSignatureRight({ ...receipt, statement: { ...receipt.statement, sitting: otherwise } })).toBe(false);
   });
 
+  test("whoever is erased leaves nothing of sittings, what never came in too", async () => {
+    const di = bench.people[3] ?? "";
+    const id = await assign({ attempts: 2, extraTime: [{ personId: di, percent: 10 }] });
+    const { given } = await sit(id, di);
+    await stateOf(given.sittingId);
+    await begin(id, undefined, di);
+    await school.server.inject({ method: "POST", url: `/api/people/${di}/erase`, payload: {}, ...head });
+    const left = async (table: "begun_sittings" | "assignment_people") =>
+      database.query.selectFrom(table).selectAll().where("person_id", "=", di).execute();
+    expect([await left("begun_sittings"), await left("assignment_people")]).toEqual([[], []]);
+    for (const table of ["sitting_tries", "sitting_judgments"] as const) {
+      const rows = await database.query
+        .selectFrom(table)
+        .selectAll()
+        .where("sitting_id", "=", given.sittingId)
+        .execute();
+      expect(rows).toEqual([]);
+    }
+  });
+
   test("a sheet that was begun stays, and the chain holds all of it", async () => {
     const id = await assign();
     await begin(id);

@@ -50,8 +50,6 @@ describe("deleting a person", () => {
       settings: [],
       declarations: [],
       handoverRuns: [],
-      outbox: [],
-      joinings: [],
     });
   });
 

@@ -3,19 +3,19 @@ import { type CsvColumn, csvOf, fixed, timeCell } from "../../records/csv/csvTex
 import { yesNo } from "../../records/csv/recordColumns";
 import type { Skill } from "../../records/skill";
 import { triedRight } from "../../records/triedRight";
-import { type ClassCell, type ClassRow, type ClassTable, quickestOf, truestOf } from "../classTable";
+import { type ClassRow, type ClassTable, quickestOf, type StandingCell, truestOf } from "../classTable";
 import { worstStop } from "../personalBest";
 
 interface Row {
-  readonly row: ClassRow;
+  readonly row: ClassRow<StandingCell>;
   readonly skill: Skill;
-  readonly cell: ClassCell;
+  readonly cell: StandingCell;
   readonly hand: Hand;
 }
 
 const seconds = (attempt: { readonly duration_ms: number } | null) => attempt && fixed(attempt.duration_ms / 1000);
 
-const truest = (cell: ClassCell) => {
+const truest = (cell: StandingCell) => {
   const found = truestOf(cell);
   return found && fixed(worstStop(found));
 };
@@ -74,7 +74,7 @@ export const CLASS_COLUMNS: readonly CsvColumn<Row>[] = [
 ];
 
 /** A class table as CSV, one person and skill a row. */
-export function classCsv({ skills, rows, hand }: ClassTable): string {
+export function classCsv({ skills, rows, hand }: ClassTable<StandingCell>): string {
   const lines = rows.flatMap((row) =>
     skills.flatMap((skill, i) => {
       const cell = row.cells[i];

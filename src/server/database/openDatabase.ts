@@ -5,6 +5,7 @@ import pg from "pg";
 import { errorText } from "../../wording/problem";
 import { ServerError } from "../words/serverError";
 import { serverProblem } from "../words/serverWords";
+import { type Channel, NO_CHANNEL, postgresChannel } from "./channel";
 import { EmbeddedPool } from "./embedded";
 import { lockFolder } from "./folderLock";
 import { migrate } from "./migrate";
@@ -13,6 +14,8 @@ import type { Tables } from "./tables/tables";
 /** The server's database, whichever of the two it is. */
 export interface OpenDatabase {
   readonly query: Kysely<Tables>;
+  /** To the other servers of the database. */
+  readonly channel: Channel;
   /** Where it lies, for a person: a folder, or an address without its password. */
   readonly place: string;
   readonly close: () => Promise<void>;
@@ -47,7 +50,7 @@ export async function openEmbedded(folder: string): Promise<OpenDatabase> {
       await query.destroy();
       await lock.release();
     };
-    return { query, place: folder, close };
+    return { query, channel: NO_CHANNEL, place: folder, close };
   } catch (error) {
     await lock.release();
     if (error instanceof ServerError) throw error;
@@ -82,7 +85,8 @@ export async function openPostgres(address: string): Promise<OpenDatabase> {
   const query = overPool(pool);
   try {
     await migrate(query);
-    return { query, place: shownAddress(address), close: () => query.destroy() };
+    const channel = postgresChannel(address, pool);
+    return { query, channel, place: shownAddress(address), close: () => query.destroy() };
   } catch (error) {
     await query.destroy();
     if (error instanceof ServerError) throw error;

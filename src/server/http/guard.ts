@@ -9,7 +9,7 @@ import { whoAsks } from "./whoAsks";
 const READING = ["GET", "HEAD", "OPTIONS"];
 
 /** Whether a request was made by a page of this server. A browser says so itself; what is no browser sends no cookie unasked. */
-function isFromOwnPage({ headers, host }: FastifyRequest): boolean {
+export function isFromOwnPage({ headers, host }: FastifyRequest): boolean {
   const { origin } = headers;
   if (headers["sec-fetch-site"] === "cross-site") return false;
   if (origin === undefined) return true;

@@ -6,7 +6,9 @@ import type { deletionsReceipt } from "../../school/wire/recordsWire";
 import { writeAudit } from "../audit/writeAudit";
 import { addToChain, type HeldChain, holdChain } from "../chain/schoolChain";
 import type { Tables } from "../database/tables/tables";
+import { sumUpAnew } from "../desk/summaries";
 import type { AskingBench, AskingInstructor } from "../http/whoAsks";
+import { forgetSittings } from "../sittings/forgetSittings";
 import type { World } from "../world/world";
 import { peopleHere } from "./peopleHere";
 
@@ -36,7 +38,16 @@ export async function deleteRecords(
   const stones = records.map(({ id, kind }) => ({ school_id: schoolId, record_id: id, kind, by_id: byId, at }));
   await database.insertInto("tombstones").values(stones).execute();
   await database.deleteFrom("record_edits").where("school_id", "=", schoolId).where("record_id", "in", ids).execute();
-  await database.deleteFrom("records").where("school_id", "=", schoolId).where("id", "in", ids).execute();
+  await forgetSittings(database, schoolId, ids);
+  const deleted = await database
+    .deleteFrom("records")
+    .where("school_id", "=", schoolId)
+    .where("id", "in", ids)
+    .returning("person_id")
+    .execute();
+  for (const personId of new Set(deleted.map(({ person_id }) => person_id))) {
+    await sumUpAnew(database, schoolId, personId);
+  }
   const hash = (id: string) => sha256Hex(canonicalJson(["deletion", id, byId, at]));
   await addToChain(
     database,

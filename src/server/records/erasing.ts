@@ -5,6 +5,7 @@ import { type erasedReceipt, STAYS_OF_ERASED } from "../../school/wire/recordsWi
 import { writeAudit } from "../audit/writeAudit";
 import { holdChain } from "../chain/schoolChain";
 import type { AskingInstructor } from "../http/whoAsks";
+import { eraseSittings } from "../sittings/forgetSittings";
 import type { World } from "../world/world";
 import { deleteRecords } from "./deletions";
 
@@ -49,6 +50,7 @@ export function erasePerson(
       .orderBy("place")
       .execute();
     await deleteRecords(held, chain, records, { byId: instructorId, at });
+    await eraseSittings(held, schoolId, personId);
     for (const table of ["cards", "class_people"] as const) {
       await held.deleteFrom(table).where("school_id", "=", schoolId).where("person_id", "=", personId).execute();
     }

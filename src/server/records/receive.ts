@@ -6,6 +6,7 @@ import type { recordsPart, recordsReceipt } from "../../school/wire/recordsWire"
 import type { Problem } from "../../wording/problem";
 import { addToChain, holdChain } from "../chain/schoolChain";
 import type { Tables } from "../database/tables/tables";
+import { sumUp } from "../desk/summaries";
 import type { AskingBench } from "../http/whoAsks";
 import type { World } from "../world/world";
 import { type PeopleHere, peopleHere } from "./peopleHere";
@@ -111,6 +112,7 @@ function store(records: readonly SoundRecord[], { bench, now, clockAhead_ms }: A
       motion: record.motion,
     }));
     await held.insertInto("records").values(rows).execute();
+    await sumUp(held, schoolId, arrived.fresh);
     const entries = arrived.fresh.map(({ kind, id, sha256 }) => ({ at: now, what: kind, ofId: id, sha256 }));
     await addToChain(held, chain, entries);
     return arrived;

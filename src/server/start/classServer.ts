@@ -1,16 +1,20 @@
 import cookie from "@fastify/cookie";
 import swagger from "@fastify/swagger";
+import websocket from "@fastify/websocket";
 import fastify, { type RouteOptions } from "fastify";
 import { jsonSchemaTransform, serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { SECURITY_HEADERS } from "../../bundle/contentPolicy";
 import { schoolProblem } from "../../school/schoolWords";
+import { TELLING_LIMITS } from "../../school/wire/liveWire";
 import { assignmentRoutes } from "../assignments/assignmentRoutes";
 import { auditRoutes } from "../audit/auditRoutes";
+import { deskRoutes } from "../desk/deskRoutes";
 import { answerError } from "../http/answers";
 import { checkFields } from "../http/checkFields";
 import { FLOODS, type Floods, floodGate } from "../http/floods";
 import { guard } from "../http/guard";
 import type { ClassServer, Routes } from "../http/routes";
+import { liveRoutes } from "../live/liveRoutes";
 import { classRoutes } from "../people/classRoutes";
 import { instructorRoutes } from "../people/instructorRoutes";
 import { joinRoutes } from "../people/joinRoutes";
@@ -36,6 +40,8 @@ const TOPICS: readonly Routes[] = [
   assignmentRoutes,
   benchSittingRoutes,
   sittingRoutes,
+  liveRoutes,
+  deskRoutes,
 ];
 
 /** Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms. */
@@ -85,6 +91,7 @@ export async function classServer(world: World, setting: ServerSetting = {}): Pr
   });
   if (setting.onRoute !== undefined) server.addHook("onRoute", setting.onRoute);
   await server.register(cookie);
+  await server.register(websocket, { options: { maxPayload: TELLING_LIMITS.bytes } });
   await server.register(swagger, {
     openapi: { info: { title: "Gatefall class server", version: "1" } },
     transform: jsonSchemaTransform,

@@ -25,6 +25,9 @@ export interface Running {
   readonly stop: () => Promise<void>;
 }
 
+/** How long a server that stops waits for requests under way, ms; browsers keep connections open that ask nothing. */
+const LAST_REQUESTS_MS = 5000;
+
 /** Addresses of this machine on its networks. */
 const ownAddresses = (): string[] =>
   Object.values(networkInterfaces()).flatMap((list) =>
@@ -62,6 +65,7 @@ async function serve(database: OpenDatabase, options: StartOptions, app: string)
     now: Date.now,
     chance: randomBytes,
     keys: keyFolder(options.data),
+    channel: database.channel,
     appVersion: programVersion(),
   };
   const server = await classServer(world, { app, isBehindProxy: options.isBehindProxy });
@@ -72,7 +76,9 @@ async function serve(database: OpenDatabase, options: StartOptions, app: string)
       firstLink: await firstLink(world),
       place: database.place,
       async stop() {
+        const patience = setTimeout(() => server.server.closeAllConnections(), LAST_REQUESTS_MS);
         await server.close();
+        clearTimeout(patience);
         await database.close();
       },
     };

@@ -1,4 +1,5 @@
 import type { Kysely } from "kysely";
+import type { Channel } from "../database/channel";
 import type { Tables } from "../database/tables/tables";
 import type { KeyStore } from "./keyStore";
 
@@ -10,6 +11,8 @@ export interface World {
   /** Bytes that nobody can guess. */
   readonly chance: (bytes: number) => Uint8Array;
   readonly keys: KeyStore;
+  /** To the other servers of the database. */
+  readonly channel: Channel;
   /** Version of this program, as it stands on what it signs. */
   readonly appVersion: string;
 }

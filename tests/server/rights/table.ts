@@ -21,6 +21,8 @@ export interface RightsRow {
   readonly whose: Whose;
   /** Sent as JSON with everything but GET; `{}` where it says nothing else. */
   readonly body?: (things: Things) => object;
+  /** Its answer does not end: it is tried as everyone else by `live/live.test.ts`. */
+  readonly isOpen?: boolean;
 }
 
 const HOUR_MS = 3600 * 1000;
@@ -56,6 +58,7 @@ export const RIGHTS: readonly RightsRow[] = [
   anyone("POST /api/join/card", (t) => ({ token: t.card, bench: "bench" })),
 
   bench("GET /api/bench"),
+  { ...bench("GET /api/bench/live"), isOpen: true },
   bench("POST /api/bench/records", () => ({ sentAt: 0, records: [] })),
   bench("POST /api/bench/edits", () => ({ edits: [] })),
   bench("POST /api/bench/deletions", () => ({ records: [] })),
@@ -111,6 +114,11 @@ export const RIGHTS: readonly RightsRow[] = [
   schoolThing("GET /api/sittings/:sittingId"),
   instructor("GET /api/sittings/:sittingId/comments"),
   schoolThing("POST /api/sittings/:sittingId/comments", () => ({ text: "New" })),
+  { ...schoolThing("GET /api/classes/:classId/live"), isOpen: true },
+  schoolThing("GET /api/classes/:classId/live/:deviceId/attempt"),
+  schoolThing("POST /api/classes/:classId/live/:deviceId/lower-hand"),
+  schoolThing("GET /api/classes/:classId/desk"),
+  schoolThing("GET /api/classes/:classId/desk.csv"),
   instructor("POST /api/sign-out"),
 
   head("POST /api/school/keys/rotate"),

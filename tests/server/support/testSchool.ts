@@ -21,7 +21,7 @@ export interface TestServer {
 }
 
 /** A server on a database, not listening: requests are handed in. @param seed - of its chance, other for each server on one database */
-export async function testServer({ query }: TestDatabase, seed = 1): Promise<TestServer> {
+export async function testServer({ query, channel }: TestDatabase, seed = 1): Promise<TestServer> {
   let now = MORNING;
   const chance = seededChance(seed);
   const keys = new Map<string, Uint8Array>();
@@ -35,6 +35,7 @@ export async function testServer({ query }: TestDatabase, seed = 1): Promise<Tes
         keys.set(fingerprint, privateKey);
       },
     },
+    channel,
     appVersion: manifest.version,
   };
   return {

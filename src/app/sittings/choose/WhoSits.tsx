@@ -102,9 +102,11 @@ export function WhoSits({ session, form, field }: WhoSitsProps) {
       ) : (
         <p>
           You are <b>{harmlessName(session.person ?? "")}</b>.{" "}
-          <Button className="print:hidden" onClick={form.ask}>
-            Not you?
-          </Button>
+          {session.assignmentId === null && (
+            <Button className="print:hidden" onClick={form.ask}>
+              Not you?
+            </Button>
+          )}
         </p>
       )}
       {form.problem !== null && <Notice>{form.problem}</Notice>}

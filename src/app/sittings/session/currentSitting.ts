@@ -20,6 +20,12 @@ function seedFor(sheet: Sheet, asked: number | null): Pick<SittingProgress, "see
   return asked === null ? { seed: newSeed(), seedFrom: "drawn" } : { seed: asked, seedFrom: "address" };
 }
 
+/** A sitting as a class server gave it. */
+type GivenSitting = Pick<
+  SittingProgress,
+  "id" | "sheet" | "seed" | "seedFrom" | "assignmentId" | "extraTime_percent" | "person" | "personId"
+>;
+
 /** How often the clock of a sitting is looked at, milliseconds. */
 const TICK: Milliseconds = 500;
 
@@ -78,6 +84,12 @@ export class CurrentSitting extends Store {
     const [person, personId] = [who?.name ?? null, who?.id ?? null];
     pageTime.begin();
     this.open(newProgress({ id: newId(), sheet, ...seedFor(sheet, seed), person, personId }));
+  }
+
+  /** Sets up a sitting that a class server gave, in place of one that has not begun. */
+  beginGiven(given: GivenSitting): void {
+    pageTime.begin();
+    this.open(newProgress(given));
   }
 
   /** The clock of the sitting runs from now on. */

@@ -105,6 +105,11 @@ export abstract class KeptSitting extends Store {
     return this.progress.seedFrom;
   }
 
+  /** The assignment that a class server gave it for, or null. */
+  get assignmentId(): string | null {
+    return this.progress.assignmentId;
+  }
+
   /** Who sits it: name, and id in the logbook; null where that is not known yet. */
   get person(): string | null {
     return this.progress.person;
@@ -138,6 +143,8 @@ export abstract class KeptSitting extends Store {
 
   /** Says who sits it, before it begins. */
   sitAs({ name, id }: { readonly name: string; readonly id: string }): void {
+    // One that a class server gave is for whom it was given to.
+    if (this.assignmentId !== null) return;
     if (this.state !== "readingInstructions" && this.state !== "ready") return;
     this.progress = { ...this.progress, person: name, personId: id };
     this.changed();
@@ -166,7 +173,7 @@ export abstract class KeptSitting extends Store {
 
   /** What goes on record, once it is over. */
   facts(appVersion: string): SittingFacts {
-    const { seed, seedFrom, person, personId, startedAt, clockJumps } = this.progress;
+    const { seed, seedFrom, extraTime_percent, person, personId, startedAt, clockJumps } = this.progress;
     const { worked_ms, pauses, interruptions, breaks, ended } = this.memory;
     return {
       sheet: this.sheet,
@@ -175,6 +182,7 @@ export abstract class KeptSitting extends Store {
       appVersion,
       ...(person !== null && { person }),
       ...(personId !== null && { personId }),
+      ...(extraTime_percent > 0 && { extraTime_percent }),
       startedAt,
       worked_ms,
       pauses,

@@ -12,6 +12,10 @@ export interface SittingProgress {
   readonly sheet: Sheet;
   readonly seed: number;
   readonly seedFrom: SeedOrigin;
+  /** The assignment that a class server gave it for, or null; then it is sat by whom it was given to. */
+  readonly assignmentId: string | null;
+  /** Percent that the sheet's times are longer by; 0 where nobody gave more. */
+  readonly extraTime_percent: number;
   /** Local name of the candidate, and the id that the logbook has; null where nobody is named. */
   readonly person: string | null;
   readonly personId: string | null;
@@ -38,6 +42,8 @@ export function newProgress(
     format: "gatefall-sitting-progress",
     version: 1,
     seedFrom: "drawn",
+    assignmentId: null,
+    extraTime_percent: 0,
     startedAt: "",
     snapshot: null,
     tries: [],
@@ -69,7 +75,14 @@ const isProgress = (value: unknown): value is KeptProgress =>
   hasNumbers(value);
 
 /** Earlier versions did not keep these; their pages went by the wall alone. */
-const ADDED = { personId: null, keeps: 0, seedFrom: "drawn", clockJumps: [] } as const;
+const ADDED = {
+  personId: null,
+  keeps: 0,
+  seedFrom: "drawn",
+  clockJumps: [],
+  assignmentId: null,
+  extraTime_percent: 0,
+} as const;
 
 /**
  * Reads what was kept of a sitting.

@@ -7,6 +7,7 @@ function seedWords({ seedFrom }: SittingSession): string | null {
   if (seedFrom === "address") {
     return "Practice only: the address sets the seed, so anyone can repeat this sitting. The record says so.";
   }
+  if (seedFrom === "server") return "Your class server drew the seed of this sitting when you began it.";
   return seedFrom === "sheet"
     ? "This sheet sets its seed: every sitting of it has the same numbers and questions."
     : null;

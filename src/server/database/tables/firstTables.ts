@@ -72,6 +72,17 @@ const STATEMENTS = [
   "create index audit_by_school on audit (school_id, id)",
   "create index cards_by_person on cards (school_id, person_id)",
   `create table tries (key text primary key, count int not null, last_at bigint not null, until bigint not null)`,
+  `create table skill_summaries (
+    school_id text not null, person_id text not null, profile_id text not null, exercise text not null,
+    hand text not null, body text not null, primary key (school_id, person_id, profile_id, exercise, hand),
+    foreign key (school_id, person_id) references people)`,
+  `create table live_hands (
+    school_id text not null, class_id text not null, device_id text not null, person_id text not null,
+    raised_at bigint not null, primary key (school_id, device_id),
+    foreign key (school_id, device_id) references devices)`,
+  `create table live_attempts (
+    school_id text not null, device_id text not null, at bigint not null, body text not null,
+    primary key (school_id, device_id), foreign key (school_id, device_id) references devices)`,
 ];
 
 /** Schools, people, benches, their records, and what is assigned. */

@@ -1,6 +1,8 @@
 import type { ColumnType } from "kysely";
 import type { AssignmentTables } from "./assignmentTables";
 import type { Maybe, Moment } from "./columns";
+import type { LiveAttemptRow, LiveHandRow } from "./liveTables";
+import type { SkillSummaryRow } from "./summaryTables";
 
 /** A school: everything else belongs to one, and nothing of one is ever shown to another. */
 export interface SchoolRow {
@@ -235,4 +237,7 @@ export interface Tables extends AssignmentTables {
   readonly chain: ChainRow;
   readonly signing_keys: SigningKeyRow;
   readonly audit: AuditRow;
+  readonly live_hands: LiveHandRow;
+  readonly live_attempts: LiveAttemptRow;
+  readonly skill_summaries: SkillSummaryRow;
 }
