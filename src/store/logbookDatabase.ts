@@ -13,6 +13,7 @@ import type {
 } from "../records/records";
 import { settingsKey } from "../records/settingsKey";
 import { triedRight } from "../records/triedRight";
+import type { JoiningRow, OutboxRow } from "./marks/outboxMarks";
 
 /** An attempt as it is stored: with what its indexes need. A database has no index over true and false. */
 export interface AttemptRow extends AttemptRecord {
@@ -36,7 +37,7 @@ export interface TraceRow {
 type AttemptRowV1 = Omit<AttemptRecord, "tags" | "conditions"> & { readonly trace: Uint8Array };
 
 /** Version of the database that this trainer writes. */
-export const DATABASE_VERSION = 5;
+export const DATABASE_VERSION = 6;
 
 /** Name of the database in the browser. */
 export const DATABASE_NAME = "gatefall-logbook";
@@ -67,6 +68,8 @@ const VERSION_3 = { jobs: "id, personId, [personId+startedAt+id]" };
 const VERSION_4 = { attempts: `${VERSION_2.attempts}, *tagKeys`, sittings: `${VERSION_2.sittings}, state` };
 
 const VERSION_5 = { handoverRuns: "id, personId" };
+
+const VERSION_6 = { outbox: "id, personId, [state+from+id]", joinings: "id" };
 
 /** Whether an attempt came to its end without opening, or too late. */
 export const isMiss = (attempt: AttemptRecord): boolean => !triedRight(attempt) && attempt.isUnfinished !== true;
@@ -156,6 +159,8 @@ export class LogbookDatabase extends Dexie {
   declare readonly settings: Table<SettingRecord, string>;
   declare readonly declarations: Table<DeclarationRecord, string>;
   declare readonly handoverRuns: Table<HandoverRunRecord, string>;
+  declare readonly outbox: Table<OutboxRow, string>;
+  declare readonly joinings: Table<JoiningRow, string>;
 
   /** Undefined where this browser has no database at all. */
   readonly host: DatabaseHost | undefined;
@@ -169,6 +174,7 @@ export class LogbookDatabase extends Dexie {
     this.version(2).stores(VERSION_2).upgrade(upgradeToVersion2);
     this.version(3).stores(VERSION_3);
     this.version(4).stores(VERSION_4).upgrade(upgradeToVersion4);
-    this.version(DATABASE_VERSION).stores(VERSION_5);
+    this.version(5).stores(VERSION_5);
+    this.version(DATABASE_VERSION).stores(VERSION_6);
   }
 }

@@ -1,8 +1,11 @@
+import type { PromiseExtended } from "dexie";
 import { handOf } from "../realdial/sources/handOf";
 import { PERSONAL_KINDS, type RecordOf } from "../records/records";
 import { skillKey } from "../records/skill";
+import type { AnyRecord } from "../school/outbox/sendableFrom";
 import type { Logbook } from "./logbook";
 import { attemptOf, attemptRow, type LogbookDatabase } from "./logbookDatabase";
+import { marksOf, markWaiting, unmark } from "./marks/outboxMarks";
 import { mergedKey, mergedMark } from "./mergedPeople";
 import { nextRevision } from "./revision";
 import { storageError } from "./storageProblem";
@@ -33,6 +36,31 @@ async function putUnder(
   return true;
 }
 
+/** Records read in one go. */
+const AT_ONCE = 500;
+
+/**
+ * Has records that came to another person go to the class of that person, and to no other; what was sent stays sent.
+ * Without `async`, as `markWaiting`.
+ */
+export function markAgain(
+  database: LogbookDatabase,
+  kind: MovedKind,
+  ids: readonly string[],
+): PromiseExtended<unknown> {
+  const rest = ids.slice(AT_ONCE);
+  const marked = database
+    .table(kind)
+    .bulkGet(ids.slice(0, AT_ONCE))
+    .then((records): unknown => {
+      const marks = marksOf(
+        records.filter((one) => one !== undefined).map((record) => ({ kind, record }) as AnyRecord),
+      );
+      return marks.length > 0 && markWaiting(database, marks);
+    });
+  return rest.length === 0 ? marked : marked.then(() => markAgain(database, kind, rest));
+}
+
 /**
  * Gives one record to another person.
  *
@@ -48,6 +76,7 @@ export async function giveRecord(
     logbook.change(async (database) => {
       if ((await database.people.get(into)) === undefined) throw storageError("person-gone", []);
       if (!(await putUnder(database, kind, id, from, into))) throw gone();
+      await markAgain(database, kind, [id]);
     });
   await move(personId, to);
   return () => move(to, personId);
@@ -66,6 +95,7 @@ export async function deleteRecord(logbook: Logbook, kind: LooseKind, id: string
     if (found === undefined) throw gone();
     const motion = kind === "attempts" ? await database.traces.get(id) : undefined;
     await table.delete(id);
+    await unmark(database, [id]);
     if (motion !== undefined) await database.traces.delete(id);
     return { row: found, trace: motion };
   });
@@ -73,6 +103,7 @@ export async function deleteRecord(logbook: Logbook, kind: LooseKind, id: string
     logbook.change(async (database) => {
       await database.table(kind).put({ ...row, revision: nextRevision(undefined, row) });
       if (trace !== undefined) await database.traces.put(trace);
+      await markAgain(database, kind, [id]);
     });
 }
 
@@ -104,11 +135,13 @@ async function setAsideDoubles(
 async function merge(database: LogbookDatabase, from: string, to: string): Promise<MergedPeople> {
   const person = await database.people.get(from);
   if (person === undefined || (await database.people.get(to)) === undefined) throw gone();
+  if ((await database.joinings.get(from)) !== undefined) throw storageError("person-of-class", []);
   const declarations = await setAsideDoubles(database, from, to);
   const moved = new Map<MovedKind, readonly string[]>();
   for (const kind of [...PERSONAL_KINDS, "settings"] as const) {
     const ids = (await database.table(kind).where("personId").equals(from).primaryKeys()) as string[];
     for (const id of ids) await putUnder(database, kind, id, from, to);
+    await markAgain(database, kind, ids);
     moved.set(kind, ids);
   }
   await database.people.delete(from);
@@ -132,6 +165,7 @@ export async function mergePeople(logbook: Logbook, from: string, to: string): P
       await database.declarations.bulkPut([...declarations]);
       for (const [kind, ids] of moved) {
         for (const id of ids) await putUnder(database, kind, id, to, from);
+        await markAgain(database, kind, ids);
       }
     });
     logbook.people.standIn(from, from);

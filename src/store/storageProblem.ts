@@ -18,6 +18,7 @@ const STORAGE_WORDS = {
   emptied: ": The browser’s database was deleted while this page was open. Try again to make it anew.",
   "record-gone": ": This record is not here any more: it was deleted or given away meanwhile.",
   "person-gone": ": This person is not here any more: choose another one.",
+  "person-of-class": ": This person joined a class. Merge the other person into this one instead.",
   "export-not-offered": ": Offer to export these records first: deleting cannot be undone.",
 } as const satisfies Words;
 

@@ -4,6 +4,7 @@ import type { PersonRecord } from "../records/records";
 import { endedAmong, withoutRevived, wouldUndoEnd } from "./endedStays";
 import { attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import { type LogbookWrite, ownerOf, type PersonWrite } from "./logbookWrite";
+import { marksOf, markWaiting } from "./marks/outboxMarks";
 import { mergedAmong } from "./mergedPeople";
 import { nextRevision } from "./revision";
 
@@ -104,6 +105,7 @@ export async function storeWrites(
   const standIns = new Map([...here, ...(await mergedAmong(database, writes))]);
   const people: StoredPeople = { restored: [], standIns };
   const ended = await endedAmong(database, writes);
+  const stored: LogbookWrite[] = [];
   for (const asked of withoutRevived(writes, ended)) {
     const write = forStandIn(asked, people.standIns);
     if (write.kind === "people") {
@@ -114,6 +116,9 @@ export async function storeWrites(
     const personId = ownerOf(write);
     if (personId !== undefined) await keepOwner(database, personId, write.record.createdAt, people);
     await storeRecord(database, write);
+    stored.push(write);
   }
+  const marks = marksOf(stored);
+  if (marks.length > 0) await markWaiting(database, marks);
   return { ...people, ended };
 }

@@ -2,9 +2,11 @@ import { mayKeepMotion } from "../realdial/sources/sourceDescription";
 import { joinContents, type LogbookContents, NO_CONTENTS, replaces } from "../records/logbookContents";
 import { withOwners } from "../records/owners";
 import { PERSONAL_KINDS, RECORD_KINDS, type RecordKind, type RecordOf } from "../records/records";
+import type { AnyRecord } from "../school/outbox/sendableFrom";
 import type { Logbook } from "./logbook";
 import { attemptOf, attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import type { LogbookWrite } from "./logbookWrite";
+import { marksOf, markWaiting } from "./marks/outboxMarks";
 import { storageError } from "./storageProblem";
 import { kindWithPending, withPending } from "./withPending";
 
@@ -88,6 +90,8 @@ async function mergePart(
   } else {
     await database.table(kind).bulkPut([...taken]);
   }
+  const marks = marksOf(taken.map((record) => ({ kind, record }) as AnyRecord));
+  if (marks.length > 0) await markWaiting(database, marks);
   return { added: taken.length - updated, updated, kept: part.length - taken.length };
 }
 
@@ -133,6 +137,8 @@ async function deleteFromTables(database: LogbookDatabase, people: readonly stri
   for (const kind of [...PERSONAL_KINDS, "settings"]) {
     await database.table(kind).where("personId").anyOf(people).delete();
   }
+  await database.outbox.where("personId").anyOf(people).delete();
+  await database.joinings.bulkDelete([...people]);
   await database.people.bulkDelete([...people]);
 }
 

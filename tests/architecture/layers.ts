@@ -21,7 +21,7 @@ export const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   records: LOGIC,
   progress: [...LOGIC, "records"],
   school: RECORDS,
-  store: [...LOGIC, "records"],
+  store: [...LOGIC, "records", "school"],
   app: [...SCHOOL, "store"],
   cli: SCHOOL,
   server: [...SCHOOL, "bundle"],

@@ -22,7 +22,9 @@ export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   desk: BENEATH,
   start: BENEATH,
   setup: BENEATH,
-  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start", "setup"],
+  // A bench of a class.
+  school: [...COMMON, "keeping"],
+  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start", "setup", "school"],
 };
 
 /** Layers that the parts may build on: they know nothing of the trade. */

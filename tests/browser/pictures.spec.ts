@@ -2,6 +2,7 @@ import type { Page } from "@playwright/test";
 import { handsBook } from "../support/handsBook";
 import { dialingStation, fittingStation, inspectionStation, serviceStation, testSheet } from "../support/testSheet";
 import { expectAccepted, NOW, skipWhereDrawnOtherwise } from "./accepted";
+import { ClassPage, joinHere } from "./classPage";
 import { Fitter } from "./fitting";
 import { doorWith, Handover } from "./handover";
 import { test } from "./page";
@@ -206,6 +207,19 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   setup: at("#/dial"),
   "setup-checks": (page) => dialAtChecks(page),
   "setup-print": at("#/dial?view=print"),
+  "class-join": (page) => new ClassPage(page).open("#/join"),
+  "class-joined": async (page) => {
+    await joinHere(page, new ClassPage(page));
+    await page.getByRole("link", { name: "Go to the start page" }).waitFor();
+  },
+  "class-no-network": async (page) => {
+    const server = new ClassPage(page);
+    await joinHere(page, server);
+    server.isSilent = true;
+    await page.goto("#/bench?seed=5");
+    await dialLast(page);
+    await page.getByRole("button", { name: "1 waiting, no network" }).waitFor();
+  },
 };
 
 test.use({ timezoneId: "UTC", locale: "en-US", contextOptions: { reducedMotion: "reduce" } });

@@ -50,6 +50,8 @@ describe("deleting a person", () => {
       settings: [],
       declarations: [],
       handoverRuns: [],
+      outbox: [],
+      joinings: [],
     });
   });
 

@@ -4,6 +4,7 @@ import { startKeeping } from "../keeping/keeping";
 import { NotSavedLine } from "../keeping/NotSavedLine";
 import { hasTraces } from "../keeping/traces";
 import { fetchDialog } from "../parts/controls/Dialog";
+import { classServer } from "../parts/page/classServer";
 import { fetchedLater } from "../parts/page/fetchedLater";
 import { newSeed } from "../parts/page/newSeed";
 import { workUnderWay } from "../parts/page/underWay";
@@ -13,7 +14,7 @@ import { ErrorBoundary } from "./ErrorBoundary";
 import { fetchAhead } from "./fetchAhead";
 import { Head } from "./Head";
 import { useRoute } from "./route";
-import { AddressProblems, SCREENS, sittingsForgotten } from "./screens";
+import { AddressProblems, SCREENS, SchoolLine, sittingsForgotten } from "./screens";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-500.css";
 import "@fontsource/barlow/latin-600.css";
@@ -65,6 +66,8 @@ function Page({ page, chance, seed, query }: PageProps): ReactElement {
       return <SCREENS.desk />;
     case "dial":
       return <SCREENS.dial query={query} />;
+    case "join":
+      return <SCREENS.join card={query.get("card")} />;
   }
 }
 
@@ -103,6 +106,7 @@ export function App() {
   return (
     <>
       <Head page={page} />
+      {classServer() !== null && <SchoolLine />}
       {page !== "bench" && route.query.size > 0 && <AddressProblems query={route.query} seed={seed} />}
       <ErrorBoundary place={`${page}?${route.query}`}>
         <Page page={page} chance={chance} seed={seed} query={route.query} />

@@ -35,6 +35,7 @@ export const PAGES = [
   { path: "desk", label: "Class desk", hasDial: false, records: "shows" },
   { path: "words", label: "Words", hasDial: false, records: "none" },
   { path: "dial", label: null, hasDial: false, records: "none" },
+  { path: "join", label: null, hasDial: false, records: "none" },
 ] as const satisfies readonly Page[];
 
 /** Names a page in an address. */

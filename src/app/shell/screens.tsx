@@ -4,6 +4,8 @@ import { StartScreen } from "../start/StartScreen";
 
 const EMPTY = <main className="workplace" />;
 
+const inClass = () => import("../school/inClass");
+
 /** The screens. All but the first come when they are asked for. */
 export const SCREENS = {
   start: Object.assign(StartScreen, { fetchAhead: () => Promise.resolve() }),
@@ -24,6 +26,7 @@ export const SCREENS = {
   }, EMPTY),
   desk: fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY),
   dial: fetchedLater(async () => (await import("../setup/SetupScreen")).SetupScreen, EMPTY),
+  join: fetchedLater(async () => (await inClass()).JoinScreen, null),
   words: fetchedLater(async () => (await import("../words/WordsScreen")).WordsScreen, EMPTY),
 };
 
@@ -33,6 +36,9 @@ export const AddressProblems = fetchedLater(
   null,
   FilesGoneLine,
 );
+
+/** The line of a bench of a class. */
+export const SchoolLine = fetchedLater(async () => (await inClass()).SchoolLine, null);
 
 /** The sittings go with their person, and the logbook knows no other screen. */
 export const sittingsForgotten = async () => (await import("../sittings/session/currentSitting")).forgetSittings;

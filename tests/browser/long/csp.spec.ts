@@ -40,6 +40,7 @@ const ROUTES = [
   "#/desk",
   "#/dial",
   "#/dial?view=print",
+  "#/join",
 ] as const;
 
 /** Counts what is refused, from before the page's own scripts. */

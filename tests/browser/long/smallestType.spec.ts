@@ -29,6 +29,7 @@ const ROUTES = [
   "words",
   "dial",
   "dial?view=print",
+  "join",
 ];
 
 /** Every text in sight, with the size it is drawn at, CSS pixels; drawings count as they are scaled. */

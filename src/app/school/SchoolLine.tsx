@@ -1,0 +1,60 @@
+import { useState } from "react";
+import { harmlessName } from "../../lock/harmlessText";
+import { Button } from "../parts/controls/Button";
+import { Dialog } from "../parts/controls/Dialog";
+import { SchoolPanel } from "./SchoolPanel";
+import type { SchoolBench } from "./schoolBench";
+import { sendingWords } from "./sendingWords";
+import { useSchoolBench } from "./useSchoolBench";
+
+/** Who practices here, and of which class. */
+function Who({ bench }: { readonly bench: SchoolBench }) {
+  const { joining, joinings } = bench;
+  const name = bench.current.person?.name;
+  if (joining !== null) {
+    return (
+      <>
+        You are <b>{harmlessName(joining.name)}</b>
+        <span className="phone:hidden">, {harmlessName(joining.class.name)}</span>.
+      </>
+    );
+  }
+  if (joinings.length === 0) return "This bench has not joined a class.";
+  return name === undefined ? "Nobody of the class practices here." : `${harmlessName(name)} is not in the class.`;
+}
+
+/** The line of a bench of a class, under the head of every page: who practices here, and whether the class has all. */
+export function SchoolLine() {
+  const bench = useSchoolBench();
+  const [isOpen, setIsOpen] = useState(false);
+  if (bench === null) return <div className="min-h-[44px]" />;
+  const isJoined = bench.joinings.length > 0;
+  const words = sendingWords(bench.sender.state);
+  return (
+    <aside className="row min-h-[44px] gap-x-4 px-5 py-1 text-small print:hidden" aria-label="Class">
+      <p>
+        <Who bench={bench} />
+      </p>
+      {isJoined ? (
+        <Button className="slim" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
+          Not you?
+        </Button>
+      ) : (
+        <a href="#/join">Join a class</a>
+      )}
+      {isJoined && (
+        <>
+          <p className="visually-hidden" role="status">
+            {words}
+          </p>
+          <Button className="slim ml-auto" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
+            {words}
+          </Button>
+        </>
+      )}
+      <Dialog title="This bench and its class" isOpen={isOpen} onClose={() => setIsOpen(false)}>
+        <SchoolPanel bench={bench} onClose={() => setIsOpen(false)} />
+      </Dialog>
+    </aside>
+  );
+}

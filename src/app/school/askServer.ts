@@ -1,0 +1,69 @@
+import type * as z from "zod/mini";
+import { SchoolError } from "../../school/schoolError";
+import { SCHOOL_WORDS, schoolProblem } from "../../school/schoolWords";
+import { problemAnswer } from "../../school/wire/problemWire";
+import type { Problem } from "../../wording/problem";
+import { classServer } from "../parts/page/classServer";
+
+/** How long an answer may take, ms. */
+const PATIENCE_MS = 30_000;
+
+/** What a class server answered: what was asked for, or a problem. */
+export type Answer<Value> =
+  | { readonly kind: "answered"; readonly value: Value }
+  | { readonly kind: "refused"; readonly status: number; readonly problem: Problem }
+  /** Nobody answered: no network, or no server. */
+  | { readonly kind: "silent" };
+
+/** A body ready to be sent. */
+export interface Body {
+  readonly bytes: BodyInit;
+  readonly headers: Readonly<Record<string, string>>;
+}
+
+/** Plain JSON. */
+export const jsonBody = (value: unknown): Body => ({
+  bytes: JSON.stringify(value),
+  headers: { "content-type": "application/json" },
+});
+
+const isKnown = (code: string): code is keyof typeof SCHOOL_WORDS => Object.hasOwn(SCHOOL_WORDS, code);
+
+/** A problem that this version knows words for. A newer server may have others. */
+function knownProblem(answer: unknown): Problem {
+  const read = problemAnswer.safeParse(answer);
+  const problem = read.success && isKnown(read.data.problem.code) ? read.data.problem : null;
+  return (problem as Problem | null) ?? schoolProblem("server-failed", []);
+}
+
+/**
+ * Asks the class server. Never throws for a reason of network or server.
+ *
+ * @param path - below its address, such as "/bench"
+ */
+export async function askServer<Schema extends z.ZodMiniType>(
+  path: string,
+  answer: Schema,
+  body?: Body,
+): Promise<Answer<z.output<Schema>>> {
+  try {
+    const response = await fetch(`${classServer() ?? ""}${path}`, {
+      ...(body !== undefined && { method: "POST", body: body.bytes, headers: body.headers }),
+      credentials: "same-origin",
+      cache: "no-store",
+      signal: AbortSignal.timeout(PATIENCE_MS),
+    });
+    const text = await response.text();
+    const told: unknown = text === "" ? null : JSON.parse(text);
+    if (!response.ok) return { kind: "refused", status: response.status, problem: knownProblem(told) };
+    const read = answer.safeParse(told);
+    if (read.success) return { kind: "answered", value: read.data };
+    return { kind: "refused", status: 500, problem: schoolProblem("server-failed", []) };
+  } catch {
+    // A proxy or a login page of the network answers too, and not in our terms: the same as nobody.
+    return { kind: "silent" };
+  }
+}
+
+/** What is wrong, in words that go on from a colon; without their period. */
+export const problemWords = (problem: Problem): string => new SchoolError(problem).says;

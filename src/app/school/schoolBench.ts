@@ -1,0 +1,169 @@
+import * as z from "zod/mini";
+import type { PersonRecord } from "../../records/records";
+import { joined } from "../../school/wire/peopleWire";
+import { recordsReceipt } from "../../school/wire/recordsWire";
+import type { JoiningRow } from "../../store/marks/outboxMarks";
+import { mergePeople } from "../../store/moveRecords";
+import { joinedHere, joinHere, leaveHere } from "../../store/outbox/joinings";
+import { sendAllAgain } from "../../store/outbox/outbox";
+import { type CurrentLogbook, currentLogbook } from "../keeping/currentLogbook";
+import { Store } from "../parts/page/store";
+import { pageStore } from "../parts/storage/pageStore";
+import { type Answer, askServer, jsonBody, problemWords } from "./askServer";
+import { inOneTab } from "./oneTab";
+import { packedBody } from "./packedBody";
+import { Sender } from "./sender";
+
+/** Another tab looks at the outbox anew when it hears this. */
+const CHANNEL = "gatefall-outbox";
+/** After a record is stored, before it is sent, ms: what is stored with it goes along. */
+const SOON_MS = 400;
+
+/** Whatever it is, it is not looked at. */
+const anything = z.unknown();
+
+type Joined = z.output<typeof joined>;
+
+const SILENT = "The class server does not answer. Check the network of this bench, then try again.";
+
+/** What was answered. @throws {Error} with a sentence where it is a refusal, or nobody answered */
+function answered<Value>(answer: Answer<Value>): Value {
+  if (answer.kind === "answered") return answer.value;
+  throw new Error(answer.kind === "silent" ? SILENT : `Not done: ${problemWords(answer.problem)}.`);
+}
+
+/** How a person joins: by the code of a class and a name, or by a card. */
+export type Joining =
+  | { readonly kind: "code"; readonly code: string; readonly name: string; readonly pin: string }
+  | { readonly kind: "card"; readonly token: string; readonly pin: string };
+
+/** This bench as a bench of a class. A store: it changes with who joined, who practices and what is sent. */
+export class SchoolBench extends Store {
+  readonly current: CurrentLogbook;
+  readonly sender: Sender;
+  /** Whoever of this bench joined a class, by name. */
+  joinings: readonly JoiningRow[] = [];
+  private readonly channel = globalThis.BroadcastChannel === undefined ? null : new BroadcastChannel(CHANNEL);
+  private soon: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(current: CurrentLogbook) {
+    super();
+    this.current = current;
+    const store = pageStore();
+    this.sender = new Sender({
+      logbook: current.logbook,
+      post: async (sentAt, records) =>
+        askServer("/bench/records", recordsReceipt, await packedBody({ sentAt, records })),
+      oneTab: (act) => inOneTab(act, { locks: navigator.locks, store, now: Date.now }),
+      now: Date.now,
+      chance: Math.random,
+      later: (act, wait_ms) => {
+        const timer = setTimeout(act, wait_ms);
+        return () => clearTimeout(timer);
+      },
+    });
+  }
+
+  /** Whoever practices now, as the class knows the person; null where that is nobody of a class. */
+  get joining(): JoiningRow | null {
+    return this.joinings.find(({ id }) => id === this.current.person?.id) ?? null;
+  }
+
+  /** Looks who joined, and sends what waits: now, after each record, and when network or page come back. */
+  async start(): Promise<void> {
+    this.sender.subscribe(() => this.changed());
+    this.current.subscribe(() => this.lookSoon());
+    this.channel?.addEventListener("message", () => this.lookSoon());
+    addEventListener("online", () => void this.sender.send());
+    document.addEventListener("visibilitychange", () => {
+      if (document.visibilityState === "visible") void this.sender.send();
+    });
+    await this.settle();
+    if (this.joinings.length > 0) await this.sender.send();
+  }
+
+  /** Joins a class. @returns who joined @throws {Error} with a sentence where that is refused or nobody answers */
+  async join(asked: Joining, bench: string): Promise<JoiningRow> {
+    const pin = asked.pin === "" ? {} : { pin: asked.pin };
+    const answer =
+      asked.kind === "code"
+        ? await askServer("/join", joined, jsonBody({ code: asked.code, name: asked.name, bench, ...pin }))
+        : await askServer("/join/card", joined, jsonBody({ token: asked.token, bench, ...pin }));
+    return this.takeIn(answered<Joined>(answer));
+  }
+
+  /** Local people whose records can be made those of somebody of the class: nobody invented, nobody of a class. */
+  async localPeople(): Promise<readonly PersonRecord[]> {
+    const ids = new Set(this.joinings.map(({ id }) => id));
+    return (await this.current.people()).filter(({ id, isDemo }) => isDemo !== true && !ids.has(id));
+  }
+
+  /** Makes a local person one with somebody of the class. @throws {LogbookError} when the storage fails */
+  async merge(from: string, to: string): Promise<void> {
+    const person = (await this.current.people()).find(({ id }) => id === to) ?? null;
+    await mergePeople(this.current.logbook, from, to);
+    this.current.choose(person);
+    await this.sender.send();
+  }
+
+  /** Has another person of the class practice here. */
+  async practiceAs(id: string): Promise<void> {
+    const person = (await this.current.people()).find((one) => one.id === id);
+    if (person !== undefined) this.current.choose(person);
+    this.changed();
+  }
+
+  /** Has a person leave this bench. @throws {Error} with a sentence where nobody answers */
+  async leave(id: string): Promise<void> {
+    await this.sender.send();
+    const answer = await askServer("/bench/leave", anything, jsonBody({ personId: id }));
+    // A bench that the server does not know any more has left already.
+    if (answer.kind !== "refused") answered(answer);
+    await leaveHere(this.current.logbook, id);
+    await this.settle();
+    const [other] = this.joinings;
+    if (other !== undefined) await this.practiceAs(other.id);
+    this.tellOthers();
+  }
+
+  /** Has everything that waits or was refused be sent now. */
+  async sendAgain(): Promise<void> {
+    await sendAllAgain(this.current.logbook);
+    await this.sender.send();
+  }
+
+  private async takeIn({ school, class: of, person, deviceId }: Joined): Promise<JoiningRow> {
+    const joining = { ...person, school, class: of, deviceId, joinedAt: Date.now() };
+    this.current.choose(await joinHere(this.current.logbook, joining));
+    await this.settle();
+    this.tellOthers();
+    void this.sender.send();
+    return joining;
+  }
+
+  private async settle(): Promise<void> {
+    this.joinings = await joinedHere(this.current.logbook).catch(() => this.joinings);
+    this.changed();
+  }
+
+  private lookSoon(): void {
+    clearTimeout(this.soon);
+    this.soon = setTimeout(() => void this.settle().then(() => this.sender.look()), SOON_MS);
+  }
+
+  private tellOthers(): void {
+    this.channel?.postMessage("changed");
+  }
+}
+
+let bench: Promise<SchoolBench> | null = null;
+
+/** This bench as a bench of a class, begun once. */
+export function schoolBench(): Promise<SchoolBench> {
+  bench ??= (async () => {
+    const made = new SchoolBench(await currentLogbook());
+    void made.start();
+    return made;
+  })();
+  return bench;
+}

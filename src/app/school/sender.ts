@@ -1,0 +1,215 @@
+import type * as z from "zod/mini";
+import { clockAhead_ms } from "../../school/outbox/clockAhead";
+import { afterAnswer, afterRefusal, afterSilence, firstPace, type Pace, wait_ms } from "../../school/outbox/pace";
+import { partOf } from "../../school/outbox/partOf";
+import { settle } from "../../school/outbox/settle";
+import { PART_LIMITS, type recordsReceipt, type SentRecord } from "../../school/wire/recordsWire";
+import type { Logbook } from "../../store/logbook";
+import { holdBack, nextToSend, outboxCounts, settleSent } from "../../store/outbox/outbox";
+import type { Problem } from "../../wording/problem";
+import { Store } from "../parts/page/store";
+import type { Answer } from "./askServer";
+
+/** What keeps records from being sent. */
+export type Trouble =
+  | { readonly kind: "no-network" | "signed-out" }
+  | { readonly kind: "server"; readonly problem: Problem };
+
+/** What a person is told of the sending. */
+export interface SendingState {
+  readonly waiting: number;
+  readonly refused: number;
+  readonly isSending: boolean;
+  /** When the server last answered that it has all, milliseconds since 1970; null where it has not yet. */
+  readonly sentAt: number | null;
+  readonly trouble: Trouble | null;
+  /** How far this bench's clock is ahead of the server's, ms; 0 where that is little. */
+  readonly clockAhead_ms: number;
+}
+
+/** What a sender has of the outer world. */
+export interface SenderWorld {
+  readonly logbook: Logbook;
+  readonly post: (sentAt: number, records: readonly SentRecord[]) => Promise<Answer<z.output<typeof recordsReceipt>>>;
+  /** Acts unless another tab does. @returns whether it acted */
+  readonly oneTab: (act: () => Promise<void>) => Promise<boolean>;
+  /** Milliseconds since 1970. */
+  readonly now: () => number;
+  /** From 0 to below 1. */
+  readonly chance: () => number;
+  /** Acts after some time. @returns calls it off */
+  readonly later: (act: () => void, wait_ms: number) => () => void;
+}
+
+/** Looks again while another tab sends, ms. */
+const OTHER_TAB_MS = 5000;
+/** Room for what is round the records of a part, bytes. */
+const ROUND = 1024;
+const ROOM_BYTES = PART_LIMITS.bytes - ROUND;
+
+const NOTHING: SendingState = {
+  waiting: 0,
+  refused: 0,
+  isSending: false,
+  sentAt: null,
+  trouble: null,
+  clockAhead_ms: 0,
+};
+
+const UNAUTHORIZED = 401;
+const TOO_MANY = 429;
+/** A part of one record that is refused so is refused for good. */
+const FOR_GOOD = [400, 413];
+
+/**
+ * Sends what waits in the outbox, part by part, until nothing waits or nobody answers; then again after a while. The bench
+ * never waits for it, and a record waits until the server has answered for it.
+ */
+export class Sender extends Store {
+  state: SendingState = NOTHING;
+  private readonly world: SenderWorld;
+  private pace: Pace = firstPace(PART_LIMITS.records);
+  private running: Promise<void> | null = null;
+  private isAskedAgain = false;
+  private callOff: (() => void) | null = null;
+
+  constructor(world: SenderWorld) {
+    super();
+    this.world = world;
+  }
+
+  /** Whether it waits after a failure. */
+  get isWaiting(): boolean {
+    return this.callOff !== null;
+  }
+
+  /** Sends what waits now, whatever it waited for. Never throws. @returns when it is done, for this time */
+  send(): Promise<void> {
+    if (this.running !== null) {
+      this.isAskedAgain = true;
+      return this.running;
+    }
+    this.callOff?.();
+    this.callOff = null;
+    this.running = this.sendAll().finally(() => {
+      this.running = null;
+    });
+    return this.running;
+  }
+
+  /** Looks how much waits, and sends it unless it waits after a failure. Never throws. */
+  async look(): Promise<void> {
+    await this.count();
+    if (this.state.waiting > 0 && !this.isWaiting) await this.send();
+  }
+
+  private async sendAll(): Promise<void> {
+    this.tell({ isSending: true });
+    let goesOn = true;
+    while (goesOn) {
+      this.isAskedAgain = false;
+      const isOurs = await this.world
+        .oneTab(async () => {
+          goesOn = await this.sendPart();
+        })
+        .catch(() => {
+          // The database failed; that is told elsewhere.
+          this.pace = afterSilence(this.pace);
+          this.again();
+          goesOn = false;
+          return true;
+        });
+      if (!isOurs) {
+        this.again(OTHER_TAB_MS);
+        goesOn = false;
+      }
+      goesOn ||= this.isAskedAgain && !this.isWaiting;
+    }
+    await this.count();
+    this.tell({ isSending: false });
+  }
+
+  /** @returns whether more may go at once */
+  private async sendPart(): Promise<boolean> {
+    const { logbook, post, now } = this.world;
+    const waiting = await nextToSend(logbook, this.pace.records, now());
+    if (waiting.length === 0) {
+      this.tell({ trouble: null });
+      return false;
+    }
+    const sized = waiting.map((record) => ({
+      record,
+      bytes: new TextEncoder().encode(JSON.stringify(record)).length + 1,
+    }));
+    const part = partOf(sized, { records: this.pace.records, bytes: ROOM_BYTES }).map(({ record }) => record);
+    const sentAt = now();
+    const answer = await post(sentAt, part);
+    if (answer.kind === "silent") return this.fail(afterSilence(this.pace), { kind: "no-network" });
+    if (answer.kind === "refused") return this.refused(part, answer);
+    const settled = settle(
+      part.map(({ record }) => record.id),
+      answer.value.receipts,
+    );
+    const clock = clockAhead_ms(sentAt, now(), answer.value.now);
+    // Nothing of it is answered for: as if nobody had answered.
+    if (settled.length === 0) return this.fail(afterSilence(this.pace), { kind: "no-network" });
+    await settleSent(logbook, settled);
+    this.pace = afterAnswer(this.pace, PART_LIMITS.records);
+    this.tell({ trouble: null, sentAt: now(), clockAhead_ms: clock });
+    return true;
+  }
+
+  private async refused(
+    part: readonly SentRecord[],
+    { status, problem }: Extract<Answer<unknown>, { kind: "refused" }>,
+  ): Promise<boolean> {
+    const { logbook, now } = this.world;
+    const [first] = part;
+    if (status === UNAUTHORIZED) {
+      this.tell({ trouble: { kind: "signed-out" } });
+      return false;
+    }
+    if (status === TOO_MANY) {
+      const seconds = Number(problem.values.seconds);
+      return this.fail(
+        afterSilence(this.pace),
+        { kind: "server", problem },
+        Number.isFinite(seconds) ? 1000 * seconds : 0,
+      );
+    }
+    const isOne = part.length === 1 && first !== undefined;
+    if (FOR_GOOD.includes(status)) {
+      if (isOne) await settleSent(logbook, [{ id: first.record.id, state: "refused", problem }]);
+      else this.pace = { ...this.pace, records: afterRefusal(this.pace, part.length).records };
+      return true;
+    }
+    const next = afterRefusal(this.pace, part.length);
+    if (isOne) await holdBack(logbook, first.record.id, now() + wait_ms(next, this.world.chance()));
+    return this.fail(next, { kind: "server", problem });
+  }
+
+  private fail(pace: Pace, trouble: Trouble, least_ms = 0): false {
+    this.pace = pace;
+    this.tell({ trouble });
+    this.again(Math.max(least_ms, wait_ms(pace, this.world.chance())));
+    return false;
+  }
+
+  private again(after_ms = wait_ms(this.pace, this.world.chance())): void {
+    this.callOff?.();
+    this.callOff = this.world.later(() => {
+      this.callOff = null;
+      void this.send();
+    }, after_ms);
+  }
+
+  private async count(): Promise<void> {
+    const counts = await outboxCounts(this.world.logbook, this.world.now()).catch(() => null);
+    if (counts !== null) this.tell(counts);
+  }
+
+  private tell(news: Partial<SendingState>): void {
+    this.state = { ...this.state, ...news };
+    this.changed();
+  }
+}

@@ -1,0 +1,113 @@
+import Dexie from "dexie";
+import { toBase64 } from "../../records/motion/base64";
+import type { Settled } from "../../school/outbox/settle";
+import type { SentKind, SentRecord } from "../../school/wire/recordsWire";
+import type { Logbook } from "../logbook";
+import { attemptOf, type LogbookDatabase } from "../logbookDatabase";
+import type { OutboxRow } from "../marks/outboxMarks";
+
+/** What of the outbox a person is told. */
+export interface OutboxCounts {
+  readonly waiting: number;
+  readonly refused: number;
+}
+
+const inState = ({ outbox }: LogbookDatabase, state: OutboxRow["state"], until: number | typeof Dexie.maxKey) =>
+  outbox.where("[state+from+id]").between([state, Dexie.minKey, Dexie.minKey], [state, until, Dexie.maxKey]);
+
+/**
+ * How many records are to be sent by now, and how many were refused.
+ *
+ * @param now - milliseconds since 1970
+ * @throws {LogbookError} when the storage fails
+ */
+export async function outboxCounts(logbook: Logbook, now: number): Promise<OutboxCounts> {
+  return logbook.read(
+    async (database) => ({
+      waiting: await inState(database, "waiting", now).count(),
+      refused: await inState(database, "refused", Dexie.maxKey).count(),
+    }),
+    { waiting: 0, refused: 0 },
+  );
+}
+
+/** A record ready to be sent; null where it is not here any more. */
+async function sentForm(database: LogbookDatabase, { id, kind }: OutboxRow): Promise<SentRecord | null> {
+  if (kind === "attempts") {
+    const row = await database.attempts.get(id);
+    const trace = await database.traces.get(id);
+    if (row === undefined) return null;
+    return { kind, record: attemptOf(row), ...(trace !== undefined && { motion: toBase64(trace.bytes) }) };
+  }
+  const record = await database.table(kind).get(id);
+  return record === undefined ? null : { kind: kind as Exclude<SentKind, "attempts">, record };
+}
+
+/**
+ * The first records that are to be sent.
+ *
+ * @param most - records
+ * @param now - milliseconds since 1970
+ * @throws {LogbookError} when the storage fails
+ */
+export async function nextToSend(logbook: Logbook, most: number, now: number): Promise<readonly SentRecord[]> {
+  const rows = await logbook.read((database) => inState(database, "waiting", now).limit(most).toArray(), []);
+  const found = await logbook.read(
+    (database) => Promise.all(rows.map(async (row) => [row, await sentForm(database, row)] as const)),
+    [],
+  );
+  const gone = found.flatMap(([{ id }, record]) => (record === null ? [id] : []));
+  if (gone.length > 0) await logbook.change((database) => database.outbox.bulkDelete(gone));
+  return found.flatMap(([, record]) => record ?? []);
+}
+
+/**
+ * Takes down what became of records that were sent.
+ *
+ * @throws {LogbookError} when the storage fails; then they are sent again, which does no harm
+ */
+export async function settleSent(logbook: Logbook, settled: readonly Settled[]): Promise<void> {
+  if (settled.length === 0) return;
+  await logbook.change(async ({ outbox }) => {
+    const rows = await outbox.bulkGet(settled.map(({ id }) => id));
+    await outbox.bulkPut(
+      settled.flatMap(({ state, problem }, k) => {
+        const row = rows[k];
+        return row === undefined || row.state === "sent" ? [] : [{ ...row, state, ...(problem && { problem }) }];
+      }),
+    );
+  });
+}
+
+/** Has a record wait until a moment, milliseconds since 1970, so that others go first. @throws {LogbookError} */
+export async function holdBack(logbook: Logbook, id: string, until: number): Promise<void> {
+  await logbook.change((database) => database.outbox.update(id, { from: until }));
+}
+
+/** A record that the class server refused, and why. */
+export interface Refused {
+  readonly mark: OutboxRow;
+  readonly sent: SentRecord;
+}
+
+/** Records that the class server refused, with its reasons. @throws {LogbookError} when the storage fails */
+export async function refusedRecords(logbook: Logbook): Promise<readonly Refused[]> {
+  return logbook.read(async (database) => {
+    const marks = await inState(database, "refused", Dexie.maxKey).toArray();
+    const records = await Promise.all(marks.map((mark) => sentForm(database, mark)));
+    return marks.flatMap((mark, k) => {
+      const sent = records[k] ?? null;
+      return sent === null ? [] : [{ mark, sent }];
+    });
+  }, []);
+}
+
+/** Has all that was refused or held back be sent again. @throws {LogbookError} when the storage fails */
+export async function sendAllAgain(logbook: Logbook): Promise<void> {
+  await logbook.change(async (database) => {
+    const rows = await inState(database, "refused", Dexie.maxKey).toArray();
+    await database.outbox.bulkPut(
+      rows.map(({ problem: _problem, ...row }) => ({ ...row, state: "waiting" as const, from: 0 })),
+    );
+  });
+}

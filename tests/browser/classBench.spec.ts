@@ -1,0 +1,112 @@
+import { expect, type Page, test } from "@playwright/test";
+import { violations } from "./axe";
+import { Bench } from "./bench";
+import { CARD, ClassPage, joinHere, typeIn } from "./classPage";
+import { dialLast } from "./sittingByKeys";
+import { storedRows } from "./storedRows";
+
+const line = (page: Page) => page.getByRole("complementary", { name: "Class" });
+const dialog = (page: Page) => page.getByRole("dialog", { name: "This bench and its class" });
+
+test("a bench joins by keys alone; what is practiced without network is sent when it is back", async ({ page }) => {
+  const server = new ClassPage(page);
+  await joinHere(page, server);
+  await expect(line(page)).toContainText("You are Ada, Fitters 1.");
+  server.isSilent = true;
+  await page.goto("#/bench?seed=5");
+  await dialLast(page);
+  await expect(new Bench(page).state).toHaveText(/^Opened/);
+  await expect(line(page).getByRole("status")).toHaveText(/^\d waiting, no network$/);
+  await page.reload();
+  await expect(line(page).getByRole("status")).toHaveText(/^\d waiting, no network$/);
+  server.isSilent = false;
+  await page.evaluate(() => dispatchEvent(new Event("online")));
+  await expect(line(page).getByRole("status")).toHaveText(/^All sent \d\d:\d\d$/);
+  const rows = await storedRows(page, "attempts");
+  expect(rows).toHaveLength(1);
+  expect([...server.taken]).toEqual(rows.map(({ id }) => [id, 1]));
+  expect(rows).toMatchObject([{ personId: "p-ada" }]);
+});
+
+test("records from before joining go to the class when a person says that they are theirs, and else stay", async ({
+  page,
+}) => {
+  const server = new ClassPage(page);
+  await server.open("#/bench?seed=5");
+  await expect(line(page)).toContainText("This bench has not joined a class.");
+  await dialLast(page);
+  await expect.poll(() => storedRows(page, "attempts")).toMatchObject([{ opened: true }]);
+  await line(page).getByRole("link", { name: "Join a class" }).click();
+  await typeIn(page);
+  await expect(page.getByRole("heading", { name: "Are the records on this bench yours?" })).toBeVisible();
+  expect(server.taken.size).toBe(0);
+  await page.getByRole("button", { name: "They are mine: give them to Ada" }).click();
+  await expect(line(page).getByRole("status")).toHaveText(/^All sent/);
+  expect(await storedRows(page, "people")).toMatchObject([{ id: "p-ada", name: "Ada" }]);
+  const [row] = await storedRows(page, "attempts");
+  expect(row).toMatchObject({ personId: "p-ada", opened: true });
+  expect(server.taken.get(String(row?.id))).toBe(1);
+});
+
+test("a card joins with one press, and stays in no address; who is not it leaves", async ({ page }) => {
+  const server = new ClassPage(page);
+  await server.open(`#/join?card=${CARD}`);
+  await expect(page.getByRole("button", { name: "Join the class" })).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(line(page)).toContainText("You are Bo, Fitters 1.");
+  expect(page.url()).not.toContain(CARD);
+  await page.reload();
+  await expect(line(page)).toContainText("You are Bo, Fitters 1.");
+  await line(page).getByRole("button", { name: "Not you?" }).click();
+  await dialog(page).getByRole("button", { name: "Leave as Bo" }).click();
+  await dialog(page).getByRole("button", { name: "Sign Bo out of this bench" }).click();
+  await expect(line(page)).toContainText("This bench has not joined a class.");
+});
+
+test("a wrong code is told in a sentence, and so is a server that does not answer", async ({ page }) => {
+  const server = new ClassPage(page);
+  await server.open("#/join");
+  await page.getByLabel("Class code").fill("wrong");
+  await page.getByLabel("Your name").fill("Ada");
+  await page.getByRole("button", { name: "Join the class" }).click();
+  await expect(page.getByRole("alert")).toHaveText(/^Not done: this class code is not valid now; .*\.$/);
+  server.isSilent = true;
+  await page.getByRole("button", { name: "Join the class" }).click();
+  await expect(page.getByRole("alert")).toHaveText(
+    "The class server does not answer. Check the network of this bench, then try again.",
+  );
+  expect(await violations(page)).toEqual([]);
+});
+
+test("what the server refuses is explained and saved as a file; a clock that is wrong is told", async ({ page }) => {
+  const server = new ClassPage(page);
+  await joinHere(page, server);
+  server.refused.add("attempts");
+  server.behind_ms = 10 * 60_000;
+  await page.goto("#/bench?seed=5");
+  await dialLast(page);
+  await expect(line(page).getByRole("status")).toHaveText(/1 refused$/);
+  await line(page)
+    .getByRole("button", { name: /refused/ })
+    .click();
+  await expect(dialog(page)).toContainText("this is not yours to do; ask the instructor of the class.");
+  await expect(dialog(page)).toContainText("The clock of this bench is 10 minutes ahead of the server’s.");
+  const saving = page.waitForEvent("download");
+  await dialog(page).getByRole("button", { name: "Save the refused records as a file" }).click();
+  expect((await saving).suggestedFilename()).toBe("gatefall-refused.json");
+  expect(await violations(page)).toEqual([]);
+  server.refused.clear();
+  await dialog(page).getByRole("button", { name: "Send now" }).click();
+  await expect(line(page).getByRole("status")).toHaveText(/^All sent/);
+});
+
+test("a page that no class server sent asks for nothing and has no page to join at", async ({ page }) => {
+  const asked: string[] = [];
+  page.on("request", (request) => asked.push(new URL(request.url()).pathname));
+  await page.goto("#/join");
+  await expect(page).toHaveURL(/#\/start$/);
+  await page.goto("#/bench?seed=5");
+  await expect(new Bench(page).dial).toBeVisible();
+  await expect(line(page)).toHaveCount(0);
+  expect(asked.filter((path) => path.startsWith("/api"))).toEqual([]);
+});
