@@ -95,6 +95,13 @@ describe.each(ENGINES)("on $engine", ({ open }) => {
     expect(answer.json().problem).toMatchObject({ code: "text", path: ["login"] });
   });
 
+  test("a password that cannot be one is told without being sent back", async () => {
+    const asked = { token: "x".repeat(43), school: "School", name: "Cleo", login: "cleo", password: "hush" };
+    const answer = await post("/api/schools", asked);
+    expect(answer.json().problem).toMatchObject({ code: "text", path: ["password"] });
+    expect(answer.body).not.toContain("hush");
+  });
+
   test("an address that is none is told as data", async () => {
     const answer = await school.server.inject("/api/nowhere");
     expect([answer.statusCode, answer.json().problem.code]).toEqual([404, "no-such-thing"]);
