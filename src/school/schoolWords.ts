@@ -8,6 +8,7 @@ export const SCHOOL_WORDS = {
   ...RECORD_WORDS,
   ...MOTION_WORDS,
   ...SOURCES_WORDS,
+  "no-answer": ": the class server does not answer; check that it runs and that this device is on its network",
   "not-signed-in": ": you are not signed in here; sign in and try again",
   "not-allowed": ": this is not yours to do; ask the instructor of the class",
   "no-such-thing": ": there is nothing here under this address; go back and open it again",

@@ -24,7 +24,9 @@ export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   setup: BENEATH,
   // A bench of a class.
   school: [...COMMON, "keeping"],
-  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start", "setup", "school"],
+  // An instructor of a class server.
+  classroom: [...BENEATH, "school"],
+  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start", "setup", "school", "classroom"],
 };
 
 /** Layers that the parts may build on: they know nothing of the trade. */

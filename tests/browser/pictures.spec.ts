@@ -3,6 +3,7 @@ import { handsBook } from "../support/handsBook";
 import { dialingStation, fittingStation, inspectionStation, serviceStation, testSheet } from "../support/testSheet";
 import { expectAccepted, NOW, skipWhereDrawnOtherwise } from "./accepted";
 import { ClassPage, joinHere } from "./classPage";
+import { openClassroom } from "./classroomPage";
 import { Fitter } from "./fitting";
 import { doorWith, Handover } from "./handover";
 import { test } from "./page";
@@ -207,6 +208,15 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   setup: at("#/dial"),
   "setup-checks": (page) => dialAtChecks(page),
   "setup-print": at("#/dial?view=print"),
+  "instructor-first": (page) => openClassroom(page, `#/instructor/first?token=${"a".repeat(43)}`),
+  "instructor-classes": (page) => openClassroom(page, "#/instructor"),
+  "instructor-code": (page) => openClassroom(page, "#/instructor/class?id=c&view=join"),
+  "instructor-roster": (page) => openClassroom(page, "#/instructor/class?id=c&view=roster"),
+  "instructor-cards": async (page) => {
+    await openClassroom(page, "#/instructor/class?id=c&view=roster");
+    await page.getByRole("button", { name: "Make join cards for everyone who has none" }).click();
+    await page.getByRole("button", { name: "Print the cards" }).waitFor();
+  },
   "class-join": (page) => new ClassPage(page).open("#/join"),
   "class-joined": async (page) => {
     await joinHere(page, new ClassPage(page));

@@ -68,6 +68,8 @@ function Page({ page, chance, seed, query }: PageProps): ReactElement {
       return <SCREENS.dial query={query} />;
     case "join":
       return <SCREENS.join card={query.get("card")} />;
+    case "instructor":
+      return <SCREENS.instructor query={query} />;
   }
 }
 

@@ -6,8 +6,10 @@ export interface Route {
 
 /** Reads a hash route; an empty one is the start page. */
 export function parseRoute(hash: string): Route {
-  const [path = "", query = ""] = hash.replace(/^#\/?/, "").split("?");
-  return { path: path === "" ? "start" : path, query: new URLSearchParams(query) };
+  const [place = "", query = ""] = hash.replace(/^#\/?/, "").split("?");
+  // What comes behind a stroke is for the page itself: "#/instructor/first".
+  const [path] = place.split("/");
+  return { path: path || "start", query: new URLSearchParams(query) };
 }
 
 /** A page, and what the frame round it goes by. */
@@ -36,6 +38,7 @@ export const PAGES = [
   { path: "words", label: "Words", hasDial: false, records: "none" },
   { path: "dial", label: null, hasDial: false, records: "none" },
   { path: "join", label: null, hasDial: false, records: "none" },
+  { path: "instructor", label: null, hasDial: false, records: "none" },
 ] as const satisfies readonly Page[];
 
 /** Names a page in an address. */

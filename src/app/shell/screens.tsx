@@ -4,7 +4,7 @@ import { StartScreen } from "../start/StartScreen";
 
 const EMPTY = <main className="workplace" />;
 
-const inClass = () => import("../school/inClass");
+const inClass = () => import("./ofClass");
 
 /** The screens. All but the first come when they are asked for. */
 export const SCREENS = {
@@ -27,6 +27,7 @@ export const SCREENS = {
   desk: fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY),
   dial: fetchedLater(async () => (await import("../setup/SetupScreen")).SetupScreen, EMPTY),
   join: fetchedLater(async () => (await inClass()).JoinScreen, null),
+  instructor: fetchedLater(async () => (await inClass()).InstructorScreen, null),
   words: fetchedLater(async () => (await import("../words/WordsScreen")).WordsScreen, EMPTY),
 };
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { draftBody, readDraft } from "../../../src/app/keeping/sheets/readDraft";
 import { linkOf, sheetsAddress } from "../../../src/app/keeping/sheets/sheetsAddress";
+import { qrPicture } from "../../../src/app/parts/qr/qrPath";
 import {
   conditionWords,
   hiddenTrouble,
@@ -17,7 +18,6 @@ import { examplePlan, isDrawn } from "../../../src/app/sheets/preview/previewMod
 import { groupText, tryGroups } from "../../../src/app/sheets/preview/tryGroups";
 import { sameSheets } from "../../../src/app/sheets/sameSheets";
 import { isLocalPage } from "../../../src/app/sheets/share/localPage";
-import { qrPicture } from "../../../src/app/sheets/share/qrPath";
 import { fileText, sheetFromText } from "../../../src/app/sheets/share/sheetFile";
 import { parseSheet } from "../../../src/drill/sheet/parseSheet";
 import type { Sheet } from "../../../src/drill/sheet/sheet";

@@ -41,6 +41,7 @@ const ROUTES = [
   "#/dial",
   "#/dial?view=print",
   "#/join",
+  "#/instructor",
 ] as const;
 
 /** Counts what is refused, from before the page's own scripts. */

@@ -30,6 +30,7 @@ const ROUTES = [
   "dial",
   "dial?view=print",
   "join",
+  "instructor",
 ];
 
 /** Every text in sight, with the size it is drawn at, CSS pixels; drawings count as they are scaled. */

@@ -1,0 +1,59 @@
+import * as z from "zod/mini";
+import { SchoolError } from "../../../school/schoolError";
+import { schoolProblem } from "../../../school/schoolWords";
+import type { signedIn } from "../../../school/wire/peopleWire";
+import { askServer, type Body, jsonBody } from "../../school/askServer";
+
+/** Who is signed in, as the server says. */
+export type SignedIn = Readonly<z.infer<typeof signedIn>>;
+
+/** Asks, and gives what was answered. @throws {SchoolError} */
+export async function ask<Schema extends z.ZodMiniType>(
+  path: string,
+  schema: Schema,
+  body?: Body,
+): Promise<z.output<Schema>> {
+  const answer = await askServer(path, schema, body);
+  if (answer.kind === "answered") return answer.value;
+  throw new SchoolError(answer.kind === "refused" ? answer.problem : schoolProblem("no-answer", []), "Not done");
+}
+
+/** The server's answer to a change that has nothing to tell. */
+const NOTHING = z.null();
+
+/** Asks as the instructor who is signed in. */
+export class Asking {
+  readonly signedIn: SignedIn;
+  private readonly onSignedOut: () => void;
+
+  /** @param onSignedOut - called when the server knows the sign-in no more */
+  constructor(signedIn: SignedIn, onSignedOut: () => void) {
+    this.signedIn = signedIn;
+    this.onSignedOut = onSignedOut;
+  }
+
+  private async watched<Value>(asked: Promise<Value>): Promise<Value> {
+    try {
+      return await asked;
+    } catch (error) {
+      if (error instanceof SchoolError && error.code === "not-signed-in") this.onSignedOut();
+      throw error;
+    }
+  }
+
+  /** Reads something. @throws {SchoolError} */
+  read<Schema extends z.ZodMiniType>(path: string, schema: Schema): Promise<z.output<Schema>> {
+    return this.watched(ask(path, schema));
+  }
+
+  /** Changes something, and gives the answer. @throws {SchoolError} */
+  change<Schema extends z.ZodMiniType>(path: string, schema: Schema, value?: unknown): Promise<z.output<Schema>> {
+    const { bytes, headers } = value === undefined ? { bytes: "", headers: {} } : jsonBody(value);
+    return this.watched(ask(path, schema, { bytes, headers: { ...headers, "x-csrf": this.signedIn.csrf } }));
+  }
+
+  /** Changes something that has no answer but that it is done. @throws {SchoolError} */
+  async act(path: string, value?: unknown): Promise<void> {
+    await this.change(path, NOTHING, value);
+  }
+}

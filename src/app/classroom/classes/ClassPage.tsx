@@ -1,0 +1,122 @@
+import { useState } from "react";
+import { harmlessName } from "../../../lock/harmlessText";
+import { classList } from "../../../school/wire/classWire";
+import { useAsked } from "../../keeping/useLogbook";
+import { Button } from "../../parts/controls/Button";
+import { Dialog } from "../../parts/controls/Dialog";
+import { LinkRow } from "../../parts/LinkRow";
+import { Notice } from "../../parts/Notice";
+import { ToldLine, useDoing } from "../../parts/Told";
+import { CLASS_VIEWS, type ClassView, classAddress } from "../address/classroomAddress";
+import type { Asking } from "../asking/asking";
+import type { ClassProps } from "../asking/classProps";
+import { LineForm } from "../entry/LineForm";
+import { RosterPanel } from "../roster/RosterPanel";
+import { BenchesPanel } from "./BenchesPanel";
+import { CodePanel } from "./CodePanel";
+
+const VIEW_WORDS: Readonly<Record<ClassView, string>> = {
+  join: "Join",
+  roster: "Roster and cards",
+  benches: "Benches",
+};
+
+const PANELS = { join: CodePanel, roster: RosterPanel, benches: BenchesPanel } as const;
+
+interface ChangeProps extends ClassProps {
+  readonly onChanged: () => void;
+}
+
+/** Renames a class, or ends it. */
+function ClassChanges({ asking, one, onChanged }: ChangeProps) {
+  const [open, setOpen] = useState<"rename" | "end" | null>(null);
+  const { told, act } = useDoing();
+  const close = () => setOpen(null);
+  const name = harmlessName(one.name);
+  const change = (path: string, value: unknown, says: string) =>
+    act(async () => {
+      close();
+      await asking.act(`/classes/${one.id}/${path}`, value);
+      onChanged();
+      return says;
+    });
+  return (
+    <div className="stack">
+      <div className="row">
+        <Button aria-haspopup="dialog" onClick={() => setOpen("rename")}>
+          Rename
+        </Button>
+        {one.endedAt === null && (
+          <Button aria-haspopup="dialog" onClick={() => setOpen("end")}>
+            End the class
+          </Button>
+        )}
+      </div>
+      <ToldLine told={told} />
+      <Dialog title={`Rename ${name}`} isOpen={open === "rename"} onClose={close}>
+        <LineForm
+          label="Name of the class"
+          button="Save the name"
+          value={one.name}
+          isPrimary
+          onLine={(text) => change("name", { name: text }, `The class is now called ${text}.`)}
+        />
+      </Dialog>
+      <Dialog title={`End ${name}?`} isOpen={open === "end"} onClose={close}>
+        <p>
+          Nobody can join it any more, and its codes and cards stop working. Its people and their records stay. You
+          cannot undo this.
+        </p>
+        <div className="row mt-4">
+          <Button className="primary" onClick={() => change("end", undefined, "The class has ended.")}>
+            End the class
+          </Button>
+          <Button onClick={close}>Cancel</Button>
+        </div>
+      </Dialog>
+    </div>
+  );
+}
+
+interface PageProps {
+  readonly asking: Asking;
+  readonly id: string;
+  readonly view: ClassView;
+}
+
+/** A class: how one joins it, who is in it, its benches. */
+export function ClassPage({ asking, id, view }: PageProps) {
+  const [version, setVersion] = useState(0);
+  const { answer, problem } = useAsked(`class ${id} ${version}`, () => asking.read("/classes", classList));
+  const one = answer?.classes.find((each) => each.id === id);
+  const Panel = PANELS[view];
+  if (one === undefined) {
+    return (
+      <>
+        <h1 tabIndex={-1}>Class</h1>
+        {problem !== null && <Notice className="">{problem}</Notice>}
+        {answer !== null && (
+          <Notice className="">There is no class under this address. Choose one from the list.</Notice>
+        )}
+      </>
+    );
+  }
+  return (
+    <>
+      <div className="spread gap-4 print:hidden">
+        <h1 className="wrap-anywhere" tabIndex={-1}>
+          {harmlessName(one.name)}
+        </h1>
+        <ClassChanges key={one.name} asking={asking} one={one} onChanged={() => setVersion(version + 1)} />
+      </div>
+      {one.endedAt !== null && <p className="notice">This class has ended. Nobody can join it.</p>}
+      <LinkRow
+        label="Views of the class"
+        className="tabs print:hidden"
+        links={CLASS_VIEWS.map((key) => ({ key, label: VIEW_WORDS[key], href: classAddress(id, key) }))}
+        current={view}
+      />
+      <Panel key={id} asking={asking} one={one} />
+    </>
+  );
+}

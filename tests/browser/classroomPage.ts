@@ -1,0 +1,66 @@
+import type { Page } from "@playwright/test";
+import type * as z from "zod/mini";
+import type { classList, codeList } from "../../src/school/wire/classWire";
+import type { signedIn } from "../../src/school/wire/peopleWire";
+import type { madeCards, roster } from "../../src/school/wire/rosterWire";
+
+const MARK = '<head><meta name="class-server" content="/api">';
+const AT = Date.UTC(2026, 2, 2, 8);
+const DAY = 24 * 3600 * 1000;
+
+const NAMES = ["Bo Ellery", "Jorrel", "Mibsy Rowe", "Ondrell", "Tavro"];
+
+const me: z.output<typeof signedIn> = {
+  school: { id: "s", name: "Millbrook Trades" },
+  instructor: { id: "i", name: "Orla Finch", role: "head" },
+  csrf: "csrf",
+  expiresAt: AT + DAY,
+};
+const classes: z.output<typeof classList> = {
+  classes: [
+    { id: "c", name: "Fitters 1", createdAt: AT - DAY, endedAt: null, people: NAMES.length },
+    { id: "d", name: "Evening course", createdAt: AT - 9 * DAY, endedAt: null, people: 1 },
+    { id: "e", name: "Fitters of last year", createdAt: AT - 300 * DAY, endedAt: AT - 90 * DAY, people: 11 },
+  ],
+};
+const codes: z.output<typeof codeList> = { codes: [{ code: "XK4M-7PQA", createdAt: AT, expiresAt: AT + DAY / 2 }] };
+const people: z.output<typeof roster> = {
+  people: NAMES.map((name, k) => ({
+    id: `p${k}`,
+    name,
+    extraTime: k === 2 ? 25 : 0,
+    hasPin: k % 2 === 0,
+    isByCode: k === 4,
+    hasCard: k < 3,
+    version: 1,
+    joinedAt: AT,
+  })),
+};
+const cards: z.output<typeof madeCards> = {
+  class: { id: "c", name: "Fitters 1" },
+  cards: NAMES.map((name, k) => ({ personId: `p${k}`, name, token: String(k).repeat(43) })),
+};
+
+const ANSWERS: Readonly<Record<string, unknown>> = {
+  "/api/me": me,
+  "/api/classes": classes,
+  "/api/classes/c/codes": codes,
+  "/api/classes/c/people": people,
+  "/api/classes/c/cards": cards,
+};
+
+/** Opens an address as an instructor who is signed in at a class server, which always answers the same. */
+export async function openClassroom(page: Page, address: string): Promise<void> {
+  await page.context().route(
+    (url) => url.pathname === "/",
+    async (route) => {
+      const response = await route.fetch();
+      await route.fulfill({ response, body: (await response.text()).replace("<head>", MARK) });
+    },
+  );
+  await page.context().route("**/api/**", (route) => {
+    const json = ANSWERS[new URL(route.request().url()).pathname];
+    return json === undefined ? route.abort() : route.fulfill({ json });
+  });
+  await page.goto(address);
+}
