@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { toBase64 } from "../../../src/records/motion/base64";
+import { boardAfter, type LiveBoard } from "../../../src/school/live/liveBoard";
 import { type BenchTelling, boardEvent, type LiveBench, TELLING_LIMITS } from "../../../src/school/wire/liveWire";
 import { SHORT_TRACE } from "../../support/logbookRecords";
 import { ENGINES, type TestDatabase } from "../support/engines";
@@ -70,6 +71,8 @@ describe.each(ENGINES)("benches live on $engine", ({ engine, open }) => {
     expect(board.events.all.length).toBeLessThan(5);
     end.leave();
     expect((await shown(board, bench, ({ isHere }) => !isHere)).bench.state?.personId).toBe(personId);
+    const now = board.events.all.reduce<LiveBoard>(boardAfter, new Map());
+    expect([...now.values()].map(({ deviceId, isHere }) => [deviceId, isHere])).toEqual([[bench.deviceId, false]]);
     board.leave();
   });
 
