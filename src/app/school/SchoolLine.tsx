@@ -2,6 +2,7 @@ import { useState } from "react";
 import { harmlessName } from "../../lock/harmlessText";
 import { Button } from "../parts/controls/Button";
 import { Dialog } from "../parts/controls/Dialog";
+import { OfPage } from "./OfPage";
 import { SchoolPanel } from "./SchoolPanel";
 import type { SchoolBench } from "./schoolBench";
 import { sendingWords } from "./sendingWords";
@@ -31,30 +32,33 @@ export function SchoolLine() {
   const isJoined = bench.joinings.length > 0;
   const words = sendingWords(bench.sender.state);
   return (
-    <aside className="row min-h-[44px] gap-x-4 px-5 py-1 text-small print:hidden" aria-label="Class">
-      <p>
-        <Who bench={bench} />
-      </p>
-      {isJoined ? (
-        <Button className="slim" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
-          Not you?
-        </Button>
-      ) : (
-        <a href="#/join">Join a class</a>
-      )}
-      {isJoined && (
-        <>
-          <p className="visually-hidden" role="status">
-            {words}
-          </p>
-          <Button className="slim ml-auto" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
-            {words}
+    <>
+      <aside className="row min-h-[44px] gap-x-4 px-5 py-1 text-small print:hidden" aria-label="Class">
+        <p>
+          <Who bench={bench} />
+        </p>
+        {isJoined ? (
+          <Button className="slim" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
+            Not you?
           </Button>
-        </>
-      )}
-      <Dialog title="This bench and its class" isOpen={isOpen} onClose={() => setIsOpen(false)}>
-        <SchoolPanel bench={bench} onClose={() => setIsOpen(false)} />
-      </Dialog>
-    </aside>
+        ) : (
+          <a href="#/join">Join a class</a>
+        )}
+        {isJoined && (
+          <>
+            <p className="visually-hidden" role="status">
+              {words}
+            </p>
+            <Button className="slim ml-auto" aria-haspopup="dialog" onClick={() => setIsOpen(true)}>
+              {words}
+            </Button>
+          </>
+        )}
+        <Dialog title="This bench and its class" isOpen={isOpen} onClose={() => setIsOpen(false)}>
+          <SchoolPanel bench={bench} onClose={() => setIsOpen(false)} />
+        </Dialog>
+      </aside>
+      <OfPage person={bench.joining} />
+    </>
   );
 }

@@ -1,7 +1,6 @@
 import * as z from "zod/mini";
-import { list, number, oneOf, share, shortList, shortText, strict, text, whole } from "../../lock/fieldSchemas";
-import { foreign, id, moment, span } from "../../records/fields";
-import { trySchema } from "../../records/sitting/trySchemas";
+import { list, number, oneOf, share, shortList, strict, text, whole } from "../../lock/fieldSchemas";
+import { foreign, id, moment } from "../../records/fields";
 import { ASSIGNMENT_KINDS, DUE_STATES, MOST_ATTEMPTS } from "../assignments/assignment";
 import { MOST_EXTRA_TIME } from "../assignments/extraTime";
 
@@ -123,22 +122,6 @@ export const givenSitting = strict({
 
 /** Most tries that are sent at once, and most letters of one packed motion (base64). */
 export const TRY_LIMITS = { tries: 20, motion: 2_000_000, bytes: 4 * 2 ** 20 } as const;
-
-/** Tries of a sitting as they have ended, each with its motion as a record packs it. */
-export const sentTries = strict({
-  tries: list(
-    strict({
-      /** Place in the sitting, from 0. */
-      index: whole(0, 7999),
-      result: trySchema,
-      motion: z.nullable(shortText(TRY_LIMITS.motion)),
-      /** How long it has waited since it ended, by the bench's clock. */
-      waited_ms: span,
-    }),
-    1,
-    TRY_LIMITS.tries,
-  ),
-});
 
 /** Which tries of a sitting the server has: they need not be sent again. */
 export const triesReceipt = strict({ has: z.array(z.number()) });

@@ -5,12 +5,12 @@ import {
   dueAnswer,
   givenSitting,
   personPath,
-  sentTries,
   sittingPath,
   sittingState,
   TRY_LIMITS,
   triesReceipt,
 } from "../../school/wire/assignmentsWire";
+import { sentTries } from "../../school/wire/sentTriesWire";
 import { refusals } from "../http/refusals";
 import type { Routes } from "../http/routes";
 import { askingBench } from "../http/whoAsks";

@@ -1,6 +1,8 @@
+import { parseSheet } from "../../../drill/sheet/parseSheet";
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import type { Milliseconds } from "../../../lock/dial";
+import { type GivenHere, SITTING_SLOT } from "../../keeping/sittingSlot";
 import { messageOf } from "../../parts/page/messageOf";
 import { newId } from "../../parts/page/newId";
 import { newSeed } from "../../parts/page/newSeed";
@@ -19,12 +21,6 @@ function seedFor(sheet: Sheet, asked: number | null): Pick<SittingProgress, "see
   if (sheet.seed !== undefined) return { seed: sheet.seed, seedFrom: "sheet" };
   return asked === null ? { seed: newSeed(), seedFrom: "drawn" } : { seed: asked, seedFrom: "address" };
 }
-
-/** A sitting as a class server gave it. */
-type GivenSitting = Pick<
-  SittingProgress,
-  "id" | "sheet" | "seed" | "seedFrom" | "assignmentId" | "extraTime_percent" | "person" | "personId"
->;
 
 /** How often the clock of a sitting is looked at, milliseconds. */
 const TICK: Milliseconds = 500;
@@ -47,6 +43,7 @@ export class CurrentSitting extends Store {
   constructor() {
     super();
     this.takeUp();
+    SITTING_SLOT.show(this);
     watchWork(() => this.lostByReload);
     setInterval(() => this.tick(pageTime.now()), TICK);
     onPageLeft(() => this.keepInHand(pageTime.now()));
@@ -87,9 +84,9 @@ export class CurrentSitting extends Store {
   }
 
   /** Sets up a sitting that a class server gave, in place of one that has not begun. */
-  beginGiven(given: GivenSitting): void {
+  beginGiven(given: GivenHere): void {
     pageTime.begin();
-    this.open(newProgress(given));
+    this.open(newProgress({ ...given, sheet: parseSheet(given.sheet) }));
   }
 
   /** The clock of the sitting runs from now on. */

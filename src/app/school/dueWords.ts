@@ -1,0 +1,40 @@
+import type * as z from "zod/mini";
+import type { dueAnswer } from "../../school/wire/assignmentsWire";
+import { countText } from "../../wording/amountWords";
+import { clockText, shortDayText } from "../parts/moments";
+
+/** An assignment as a bench knows it. */
+export type Due = z.output<typeof dueAnswer>["due"][number];
+
+const momentWords = (moment: number) => `${shortDayText(moment)} ${clockText(moment)}`;
+
+const OUTCOMES = {
+  passed: "passed",
+  failed: "failed",
+  "not shown yet": "not shown yet",
+  "broken-off": "broken off",
+} as const;
+
+/** When it can be begun, and how often, in few words. */
+export function dueSentence({ state, from, until, left }: Due): string {
+  switch (state) {
+    case "not-yet":
+      return `Opens ${momentWords(from)}.`;
+    case "over":
+      return `Closed ${momentWords(until)}.`;
+    case "used-up":
+      return "No attempts left.";
+    case "open":
+      return `Until ${momentWords(until)}. ${left === null ? "As often as you like." : `${countText(left, "attempt")} left.`}`;
+  }
+}
+
+/** What the latest sitting came to; null where none was begun. */
+export function latestSentence({ sittings }: Due): string | null {
+  const latest = sittings.at(-1);
+  if (latest === undefined) return null;
+  if (latest.receivedAt === null) return "Your last one is not at the server yet.";
+  if (latest.outcome === null)
+    return "Your last one was sent, but something in it does not agree. Ask your instructor.";
+  return `Your last one: ${OUTCOMES[latest.outcome]}, by the server's own marking.`;
+}
