@@ -6,7 +6,8 @@ export interface Written {
   readonly text: string;
 }
 
-const withoutComments = (css: string) => css.replaceAll(/\/\*[\s\S]*?\*\//g, "");
+/** A sheet without its comments, and without the sheets that it takes in: those are looked at themselves. */
+const withoutComments = (css: string) => css.replaceAll(/\/\*[\s\S]*?\*\/|@import [^;]*;/g, "");
 
 /** The class names that style sheets have rules for, each once. */
 export const styledClasses = (css: string): string[] => [
