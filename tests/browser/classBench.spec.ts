@@ -41,6 +41,8 @@ test("records from before joining go to the class when a person says that they a
   await expect(page.getByRole("heading", { name: "Are the records on this bench yours?" })).toBeVisible();
   expect(server.taken.size).toBe(0);
   await page.getByRole("button", { name: "They are mine: give them to Ada" }).click();
+  // What was there to send before is all sent already.
+  await expect.poll(() => server.taken.size).toBe(1);
   await expect(line(page).getByRole("status")).toHaveText(/^All sent/);
   expect(await storedRows(page, "people")).toMatchObject([{ id: "p-ada", name: "Ada" }]);
   const [row] = await storedRows(page, "attempts");
@@ -60,6 +62,10 @@ test("a card joins with one press, and stays in no address; who is not it leaves
   await line(page).getByRole("button", { name: "Not you?" }).click();
   await dialog(page).getByRole("button", { name: "Leave as Bo" }).click();
   await dialog(page).getByRole("button", { name: "Sign Bo out of this bench" }).click();
+  // Where one joins, the line has nothing to say.
+  await expect(line(page)).toHaveCount(0);
+  await expect(page.getByLabel("Class code")).toBeVisible();
+  await page.getByRole("link", { name: "Start", exact: true }).click();
   await expect(line(page)).toContainText("This bench has not joined a class.");
 });
 

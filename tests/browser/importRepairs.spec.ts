@@ -18,12 +18,12 @@ test("a logbook file with bad records is imported: each is named, the others are
     mimeType: "application/json",
     buffer: Buffer.from(JSON.stringify({ ...whole, attempts })),
   });
-  const remarks = page.getByRole("region", { name: "Repaired or left out" });
+  const remarks = page.getByRole("region", { name: "What was wrong in the file" });
   await expect(remarks.getByRole("listitem")).toHaveText([
     /^attempts\[1\] \(id bad\) is left out: opened must be true or false, not 1\.$/,
     /nobody-here/,
   ]);
-  await expect(remarks.getByRole("status")).toContainText("everything else was imported");
+  await expect(remarks.getByRole("status")).toContainText("Everything else was imported");
   await expect
     .poll(async () => (await storedRows(page, "attempts")).map(({ id }) => id).sort())
     .toEqual(["good", "orphan"]);

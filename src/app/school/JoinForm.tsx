@@ -84,7 +84,7 @@ export function JoinForm({ token, onJoin, onByCode }: JoinFormProps) {
       {token === null ? (
         <>
           <p>Your instructor shows the class code. Your records then go to the class by themselves.</p>
-          <Field label="Class code" hint="letters and digits" value={code} onText={setCode} isFirst isCode isNeeded />
+          <Field label="Class code" hint="eight letters" value={code} onText={setCode} isFirst isCode isNeeded />
           <Field label="Your name" hint="as it is on the class list" value={name} onText={setName} isNeeded />
         </>
       ) : (

@@ -1,25 +1,17 @@
-import { useSyncExternalStore } from "react";
 import { fetchedLater } from "../parts/page/fetchedLater";
 import { DueHere } from "./DueHere";
 
 /** Fetched on the page of the sittings alone, which has their code anyway. */
 const GivenLine = fetchedLater(async () => (await import("./GivenLine")).GivenLine, null);
 
-function onHash(listener: () => void): () => void {
-  addEventListener("hashchange", listener);
-  return () => removeEventListener("hashchange", listener);
-}
-
-const pathNow = () => /^#\/([a-z]*)/.exec(location.hash)?.[1] ?? "";
-
 interface OfPageProps {
+  readonly path: string;
   /** Whoever practices here, as the class knows the person; null for anybody else. */
   readonly person: { readonly id: string; readonly name: string } | null;
 }
 
 /** What a class has to say on a page: what is due on the start page, whether a sitting was sent on that of the sittings. */
-export function OfPage({ person }: OfPageProps) {
-  const path = useSyncExternalStore(onHash, pathNow);
+export function OfPage({ path, person }: OfPageProps) {
   if (path === "sittings") return <GivenLine />;
   if (person === null || !["", "start"].includes(path)) return null;
   return <DueHere key={person.id} person={person} />;

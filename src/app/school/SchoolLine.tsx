@@ -3,6 +3,7 @@ import { harmlessName } from "../../lock/harmlessText";
 import { Button } from "../parts/controls/Button";
 import { Dialog } from "../parts/controls/Dialog";
 import { OfPage } from "./OfPage";
+import { usePagePath } from "./pagePath";
 import { SchoolPanel } from "./SchoolPanel";
 import type { SchoolBench } from "./schoolBench";
 import { sendingWords } from "./sendingWords";
@@ -28,8 +29,11 @@ function Who({ bench }: { readonly bench: SchoolBench }) {
 export function SchoolLine() {
   const bench = useSchoolBench();
   const [isOpen, setIsOpen] = useState(false);
+  const path = usePagePath();
+  const isJoined = bench !== null && bench.joinings.length > 0;
+  // Where one joins there is nothing to say yet, and an instructor's page is no bench.
+  if (path === "instructor" || (path === "join" && !isJoined)) return null;
   if (bench === null) return <div className="min-h-[44px]" />;
-  const isJoined = bench.joinings.length > 0;
   const words = sendingWords(bench.sender.state);
   return (
     <>
@@ -58,7 +62,7 @@ export function SchoolLine() {
           <SchoolPanel bench={bench} onClose={() => setIsOpen(false)} />
         </Dialog>
       </aside>
-      <OfPage person={bench.joining} />
+      <OfPage path={path} person={bench.joining} />
     </>
   );
 }

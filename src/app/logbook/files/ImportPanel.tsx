@@ -60,8 +60,11 @@ export function ImportPanel({ current }: { readonly current: CurrentLogbook }) {
       <ReadingLine reading={reading} onStop={stop} />
       <ToldLine told={told} />
       {remarks.length > 0 && (
-        <section aria-label="Repaired or left out">
-          <p role="status">These things in the file were repaired or left out; everything else was imported.</p>
+        <section aria-label="What was wrong in the file">
+          <p role="status">
+            These things in the file were repaired, left out, or taken as recorded though something about them is wrong.
+            Everything else was imported.
+          </p>
           <Lines of={remarks} className="max-h-[240px] mt-3 overflow-auto text-small wrap-anywhere" />
         </section>
       )}
