@@ -21,7 +21,7 @@ const HOURS: Choices = [
 ];
 
 /** Read from the last row of a class. */
-const CODE_SIZE = { fontSize: "clamp(36px, 9vw, 96px)" };
+const CODE_SIZE = { fontSize: "clamp(36px, 6vw, 76px)" };
 
 const untilText = ({ expiresAt }: Code) => `until ${dayText(expiresAt)}, ${clockText(expiresAt)}`;
 
@@ -36,7 +36,7 @@ function Projected({ code }: { readonly code: Code }) {
           address={joinAddress()}
           label="QR code of the page where one joins a class"
         />
-        <div className="stack">
+        <div className="stack flex-[1_1_320px]">
           <p>Open {joinAddress()} or scan the QR code, then enter this class code:</p>
           <p className="font-semibold">
             <b className="whitespace-nowrap" style={CODE_SIZE}>
