@@ -36,7 +36,7 @@ export async function revokeCards(
 }
 
 /** Whoever of a class has a card that is good. */
-async function withCard(database: Kysely<Tables>, { schoolId, classId }: Omit<CardsOf, "personIds">) {
+export async function withCard(database: Kysely<Tables>, { schoolId, classId }: Omit<CardsOf, "personIds">) {
   const found = await database
     .selectFrom("cards")
     .select("person_id")

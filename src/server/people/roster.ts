@@ -8,6 +8,7 @@ import { writeAudit } from "../audit/writeAudit";
 import type { Tables } from "../database/tables/tables";
 import type { AskingInstructor } from "../http/whoAsks";
 import type { World } from "../world/world";
+import { withCard } from "./cards";
 import { foundClass, lockedClass, lockedPerson, namedIn, peopleIn } from "./found";
 import { bringIn, makePerson } from "./newcomers";
 
@@ -23,14 +24,7 @@ export async function rosterOf(
 ): Promise<z.infer<typeof roster>> {
   await foundClass(database, { schoolId, classId });
   const people = await peopleIn(database, { schoolId, classId });
-  const cards = await database
-    .selectFrom("cards")
-    .select("person_id")
-    .where("school_id", "=", schoolId)
-    .where("class_id", "=", classId)
-    .where("revoked_at", "is", null)
-    .execute();
-  const withCard = new Set(cards.map(({ person_id }) => person_id));
+  const carded = await withCard(database, { schoolId, classId });
   return {
     people: people.map((person) => ({
       id: person.id,
@@ -38,7 +32,7 @@ export async function rosterOf(
       extraTime: person.extra_time,
       hasPin: person.pin_hash !== null,
       isByCode: person.by_code,
-      hasCard: withCard.has(person.id),
+      hasCard: carded.has(person.id),
       version: person.version,
       joinedAt: person.joined_at,
     })),

@@ -1,5 +1,6 @@
 import { type FormEvent, useId, useState } from "react";
 import { Lines } from "../Lines";
+import { NamedValues } from "../NamedValues";
 import { Notice } from "../Notice";
 import { messageOf } from "../page/messageOf";
 import { CHECK_LIMIT, FAILS_CHECK } from "./checkWords";
@@ -42,27 +43,12 @@ export const NotSound = ({ problems }: Pick<RecordFinding, "problems">) => (
   <Box head={FAILS_CHECK} sentences={problems} isWrong />
 );
 
-/** What the record says of itself, as a list of names and values. */
-function Says({ rows }: { readonly rows: NonNullable<RecordFinding["says"]> }) {
-  if (rows.length === 0) return null;
-  return (
-    <dl className="pairs mt-4" aria-label="What the record says">
-      {rows.map(([name, value]) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>{value}</dd>
-        </div>
-      ))}
-    </dl>
-  );
-}
-
 function Finding({ finding, sound }: { readonly finding: RecordFinding; readonly sound: string }) {
   const { problems, unheld = [], remarks = [], unchecked = [], says = [] } = finding;
   const isSound = problems.length + unheld.length + unchecked.length === 0;
   return (
     <>
-      <Says rows={says} />
+      {says.length > 0 && <NamedValues rows={says} label="What the record says" />}
       {isSound && (
         <div role="status" className="notice mt-4 border-line">
           <p>{sound}</p>

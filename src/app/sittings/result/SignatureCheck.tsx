@@ -4,6 +4,7 @@ import { recordHash } from "../../../records/hashedRecord";
 import { checkReceipt, type ReceiptCheck, receiptSentences } from "../../../school/signing/checkReceipt";
 import { typedFingerprint } from "../../../school/signing/fingerprint";
 import { Lines } from "../../parts/Lines";
+import { NamedValues } from "../../parts/NamedValues";
 import { Notice } from "../../parts/Notice";
 
 interface SignedFile {
@@ -14,7 +15,7 @@ interface SignedFile {
 /** What the server of the school stated, by name. */
 function Stated({ statement, fingerprint }: Pick<ReceiptCheck, "statement" | "fingerprint">) {
   if (statement === null) return null;
-  const rows = [
+  const rows: [string, string | null][] = [
     ["school", harmlessName(statement.school.name)],
     ["received of", harmlessName(statement.person.name)],
     ["received", new Date(statement.receivedAt).toLocaleString("en-US", { dateStyle: "medium", timeStyle: "short" })],
@@ -23,14 +24,7 @@ function Stated({ statement, fingerprint }: Pick<ReceiptCheck, "statement" | "fi
   ];
   return (
     <>
-      <dl className="pairs mt-4" aria-label="What the server states">
-        {rows.map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-      </dl>
+      <NamedValues rows={rows} label="What the server states" />
       <p className="max-w-[68ch] mt-3 text-soft text-small">
         {harmlessName(statement.proves)} {harmlessName(statement.provesNot)}
       </p>
