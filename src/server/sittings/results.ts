@@ -3,6 +3,7 @@ import { personsResult } from "../../school/assignments/resultsByPerson";
 import type { classResults } from "../../school/wire/assignmentsWire";
 import { assignmentsOf } from "../assignments/keepAssignments";
 import type { AskingInstructor } from "../http/whoAsks";
+import { peopleIn } from "../people/found";
 import type { World } from "../world/world";
 import { judgeWaiting } from "./judging";
 import { knownSittings } from "./sittingLines";
@@ -13,24 +14,11 @@ export async function resultsOfClass(
   asking: AskingInstructor,
   world: World,
 ): Promise<z.infer<typeof classResults>> {
-  const { schoolId } = asking;
-  const which = { schoolId, classId };
+  const which = { schoolId: asking.schoolId, classId };
   await judgeWaiting(which, world);
   const { assignments } = await assignmentsOf(classId, asking, world);
   const sittings = await knownSittings(which, world);
-  const people = await world.database
-    .selectFrom("class_people")
-    .innerJoin("people", (join) =>
-      join.onRef("people.school_id", "=", "class_people.school_id").onRef("people.id", "=", "class_people.person_id"),
-    )
-    .select(["people.id", "people.name"])
-    .where("class_people.school_id", "=", schoolId)
-    .where("class_id", "=", classId)
-    .where("left_at", "is", null)
-    .where("erased_at", "is", null)
-    .orderBy("people.name")
-    .orderBy("people.id")
-    .execute();
+  const people = await peopleIn(world.database, which);
   return {
     assignments,
     people: people.map(({ id, name }) => ({
