@@ -3,7 +3,7 @@ import { harmlessName } from "../../lock/harmlessText";
 import { Button } from "../parts/controls/Button";
 import { Notice } from "../parts/Notice";
 import { focusHeading } from "../parts/page/focusHeading";
-import { classViewOf, partNow } from "./address/classroomAddress";
+import { partNow } from "./address/classroomAddress";
 import type { Asking } from "./asking/asking";
 import { useSignedIn } from "./asking/useSignedIn";
 import { ClassList } from "./classes/ClassList";
@@ -48,7 +48,7 @@ function SignedInBar({ asking, onLeave }: { readonly asking: Asking; readonly on
 function Page({ part, query, asking }: Asked & { readonly asking: Asking }) {
   if (part === "class") {
     const id = query.get("id") ?? "";
-    return <ClassPage key={id} asking={asking} id={id} view={classViewOf(query.get("view"))} />;
+    return <ClassPage key={id} asking={asking} id={id} query={query} />;
   }
   if (part === "teachers") return <TeachersPage asking={asking} />;
   return <ClassList asking={asking} />;

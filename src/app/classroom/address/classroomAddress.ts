@@ -1,8 +1,8 @@
 /** What is asked for behind "instructor/" in the address of this page; empty for the classes. */
 export const partNow = (): string => /^#\/instructor\/(\w+)/.exec(location.hash)?.[1] ?? "";
 
-/** Views of a class. */
-export const CLASS_VIEWS = ["join", "roster", "benches"] as const;
+/** Views of a class, in the order of its tabs. */
+export const CLASS_VIEWS = ["join", "roster", "assignments", "benches"] as const;
 
 /** A view of a class. */
 export type ClassView = (typeof CLASS_VIEWS)[number];

@@ -7,7 +7,7 @@ import { Button } from "../../parts/controls/Button";
 import { clockText, dayText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
 import { ToldLine, useDoing } from "../../parts/Told";
-import type { ClassProps } from "../asking/classProps";
+import type { OfClass } from "../asking/classProps";
 
 type Bench = z.infer<typeof deviceList>["devices"][number];
 
@@ -15,7 +15,7 @@ const peopleText = ({ people }: Bench) =>
   people.length === 0 ? "nobody" : people.map(({ name }) => harmlessName(name)).join(", ");
 
 /** The benches that joined a class; one that was lost or lent is signed out. */
-export function BenchesPanel({ asking, one }: ClassProps) {
+export function BenchesPanel({ asking, one }: OfClass) {
   const [version, setVersion] = useState(0);
   const { answer, problem } = useAsked(`benches ${one.id} ${version}`, () =>
     asking.read(`/classes/${one.id}/devices`, deviceList),

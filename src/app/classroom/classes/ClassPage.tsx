@@ -7,23 +7,13 @@ import { Dialog } from "../../parts/controls/Dialog";
 import { LinkRow } from "../../parts/LinkRow";
 import { Notice } from "../../parts/Notice";
 import { ToldLine, useDoing } from "../../parts/Told";
-import { CLASS_VIEWS, type ClassView, classAddress } from "../address/classroomAddress";
+import { CLASS_VIEWS, classAddress, classViewOf } from "../address/classroomAddress";
 import type { Asking } from "../asking/asking";
-import type { ClassProps } from "../asking/classProps";
+import type { OfClass } from "../asking/classProps";
 import { LineForm } from "../entry/LineForm";
-import { RosterPanel } from "../roster/RosterPanel";
-import { BenchesPanel } from "./BenchesPanel";
-import { CodePanel } from "./CodePanel";
+import { CLASS_VIEW_PARTS } from "./classViewParts";
 
-const VIEW_WORDS: Readonly<Record<ClassView, string>> = {
-  join: "Join",
-  roster: "Roster and cards",
-  benches: "Benches",
-};
-
-const PANELS = { join: CodePanel, roster: RosterPanel, benches: BenchesPanel } as const;
-
-interface ChangeProps extends ClassProps {
+interface ChangeProps extends OfClass {
   readonly onChanged: () => void;
 }
 
@@ -81,15 +71,16 @@ function ClassChanges({ asking, one, onChanged }: ChangeProps) {
 interface PageProps {
   readonly asking: Asking;
   readonly id: string;
-  readonly view: ClassView;
+  readonly query: URLSearchParams;
 }
 
-/** A class: how one joins it, who is in it, its benches. */
-export function ClassPage({ asking, id, view }: PageProps) {
+/** A class, with its tabs: how one joins it, who is in it, what it was set and what came of that. */
+export function ClassPage({ asking, id, query }: PageProps) {
   const [version, setVersion] = useState(0);
   const { answer, problem } = useAsked(`class ${id} ${version}`, () => asking.read("/classes", classList));
   const one = answer?.classes.find((each) => each.id === id);
-  const Panel = PANELS[view];
+  const view = classViewOf(query.get("view"));
+  const { Panel } = CLASS_VIEW_PARTS[view];
   if (one === undefined) {
     return (
       <>
@@ -113,10 +104,10 @@ export function ClassPage({ asking, id, view }: PageProps) {
       <LinkRow
         label="Views of the class"
         className="tabs print:hidden"
-        links={CLASS_VIEWS.map((key) => ({ key, label: VIEW_WORDS[key], href: classAddress(id, key) }))}
+        links={CLASS_VIEWS.map((key) => ({ key, label: CLASS_VIEW_PARTS[key].label, href: classAddress(id, key) }))}
         current={view}
       />
-      <Panel key={id} asking={asking} one={one} />
+      <Panel key={id} asking={asking} one={one} query={query} />
     </>
   );
 }

@@ -9,7 +9,7 @@ import { Notice } from "../../parts/Notice";
 import { QrPicture } from "../../parts/qr/QrPicture";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { isOwnAddress, joinAddress } from "../address/classroomAddress";
-import type { ClassProps } from "../asking/classProps";
+import type { OfClass } from "../asking/classProps";
 
 type Code = z.infer<typeof classCode>;
 
@@ -59,7 +59,7 @@ const OWN_ADDRESS =
   "You opened this page by an address that only this machine knows. Open it by the network address that the server printed when it started. Then the QR code and the cards work on other devices.";
 
 /** The code of a class, and new ones. */
-export function CodePanel({ asking, one }: ClassProps) {
+export function CodePanel({ asking, one }: OfClass) {
   const [version, setVersion] = useState(0);
   const [hours, setHours] = useState("12");
   const path = `/classes/${one.id}/codes`;

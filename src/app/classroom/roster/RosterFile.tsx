@@ -10,7 +10,7 @@ import { FileButton } from "../../parts/files/FileButton";
 import { StackedTable } from "../../parts/TextTable";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { problemWords } from "../../school/askServer";
-import type { ClassProps } from "../asking/classProps";
+import type { OfClass } from "../asking/classProps";
 
 /** A file that was looked at and not taken yet. */
 interface Looked {
@@ -35,7 +35,7 @@ function outcomeText(row: PreviewRow): string {
 const rowsOf = ({ rows }: Looked["preview"]) =>
   rows.map((row) => [`Line ${row.line}`, harmlessName(row.name), outcomeText(row)]);
 
-interface FileProps extends ClassProps {
+interface FileProps extends OfClass {
   readonly onTaken: () => void;
 }
 

@@ -7,7 +7,7 @@ import { useAsked } from "../../keeping/useLogbook";
 import { Button } from "../../parts/controls/Button";
 import { Notice } from "../../parts/Notice";
 import { ToldLine, useDoing } from "../../parts/Told";
-import type { ClassProps } from "../asking/classProps";
+import type { OfClass } from "../asking/classProps";
 import { CardSheet, type Cards } from "../cards/CardSheet";
 import { LineForm } from "../entry/LineForm";
 import { PersonDialog } from "./PersonDialog";
@@ -17,7 +17,7 @@ import { type RosterPerson, RosterTable } from "./RosterTable";
 const madePerson = z.object({ id: z.string() });
 
 /** Who is in a class: by hand, from a file, with cards to join by. */
-export function RosterPanel({ asking, one }: ClassProps) {
+export function RosterPanel({ asking, one }: OfClass) {
   const [version, setVersion] = useState(0);
   const [chosen, setChosen] = useState<string | null>(null);
   const [cards, setCards] = useState<Cards | null>(null);
