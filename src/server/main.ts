@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { HELP, readOptions, type StartOptions } from "./start/options";
 import { type Running, start, withData } from "./start/running";
+import { howToTrust } from "./tls/trusting";
 import { ServerError } from "./words/serverError";
 import { serverProblem } from "./words/serverWords";
 
@@ -19,21 +20,26 @@ function buildApp(): string {
   return join(ROOT, "dist");
 }
 
-function greet({ addresses, firstLink, place }: Running): void {
+const PLAIN =
+  "Over plain http, other machines have no camera, serial dial or installed app, and the network can read along: see --tls.";
+
+function greet({ addresses, firstLink, place, isSecure, authority }: Running, isBehindProxy: boolean): void {
   const [here = "", ...network] = addresses;
   const lines = [
     `This machine: ${here}`,
     ...network.map((address) => `The network:  ${address}`),
     ...(firstLink === null ? [] : [`First instructor, once, within a day: ${here}${firstLink}`]),
     `Data: ${place}`,
+    ...(isSecure || isBehindProxy ? [] : [PLAIN]),
     "Stop with Ctrl+C.",
+    ...(authority === null ? [] : howToTrust(authority, network[0] ?? here)),
   ];
   process.stdout.write(`${lines.join("\n")}\n`);
 }
 
 async function run(options: StartOptions): Promise<void> {
   const running = await start(options, options.app ?? buildApp());
-  greet(running);
+  greet(running, options.isBehindProxy);
   for (const signal of ["SIGINT", "SIGTERM"] as const) {
     process.once(signal, () => {
       void running.stop().then(() => process.exit(0));

@@ -1,6 +1,7 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { pathOf, ServedFiles } from "../../bundle/servedFiles";
 import type { ClassServer } from "../http/routes";
+import type { Authority } from "../tls/tls";
 
 /** Tells the app that a class server sends it; without it the app asks for nothing. */
 const MARK = Buffer.from('<meta name="class-server" content="/api">');
@@ -25,4 +26,11 @@ export function serveApp(server: ClassServer, folder: string): void {
     return reply.send(served.body);
   };
   server.get("/*", { config: { needs: "anyone" }, schema: { hide: true } }, send);
+}
+
+/** Hands out the certificate of the school's own authority, as devices take it. */
+export function serveAuthority(server: ClassServer, { certificate }: Authority): void {
+  server.get("/authority.crt", { config: { needs: "anyone" }, schema: { hide: true } }, (_request, reply) =>
+    reply.type("application/x-x509-ca-cert").send(certificate),
+  );
 }

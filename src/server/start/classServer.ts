@@ -1,7 +1,8 @@
+import { createServer } from "node:https";
 import cookie from "@fastify/cookie";
 import swagger from "@fastify/swagger";
 import websocket from "@fastify/websocket";
-import fastify, { type RouteOptions } from "fastify";
+import fastify, { type FastifyServerFactory, type RawServerDefault, type RouteOptions } from "fastify";
 import { jsonSchemaTransform, serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { SECURITY_HEADERS } from "../../bundle/contentPolicy";
 import { schoolProblem } from "../../school/schoolWords";
@@ -24,8 +25,9 @@ import { recordRoutes } from "../records/recordRoutes";
 import { signingRoutes } from "../signing/signingRoutes";
 import { benchSittingRoutes } from "../sittings/benchRoutes";
 import { sittingRoutes } from "../sittings/sittingRoutes";
+import type { Tls } from "../tls/tls";
 import type { World } from "../world/world";
-import { serveApp } from "./appFiles";
+import { serveApp, serveAuthority } from "./appFiles";
 
 /** Every topic there is. */
 const TOPICS: readonly Routes[] = [
@@ -56,6 +58,8 @@ export interface ServerSetting {
   readonly isLogging?: boolean;
   /** Folder of the built app; without it the server answers alone. */
   readonly app?: string;
+  /** Speaks https with it. */
+  readonly tls?: Tls;
   /** Trusts what a proxy says of where a request came from. */
   readonly isBehindProxy?: boolean;
   /** Most requests in a minute, where they are other than usual. */
@@ -64,10 +68,22 @@ export interface ServerSetting {
   readonly onRoute?: (route: RouteOptions) => void;
 }
 
+/** Listens on https: fastify sets the limits of a server only where it makes it itself. */
+const onHttps =
+  ({ cert, key }: Tls): FastifyServerFactory<RawServerDefault> =>
+  (answer) => {
+    const server = createServer({ cert, key, minVersion: "TLSv1.2" }, answer);
+    server.requestTimeout = LIMITS.requestTimeout;
+    server.setTimeout(LIMITS.connectionTimeout);
+    return server;
+  };
+
 /** The class server, not listening yet. Whatever fails within a request is answered, and never ends the server. */
 export async function classServer(world: World, setting: ServerSetting = {}): Promise<ClassServer> {
+  const { tls } = setting;
   const server = fastify({
     ...LIMITS,
+    ...(tls && { serverFactory: onHttps(tls) }),
     // Ids of records come in addresses.
     routerOptions: { maxParamLength: LONGEST_ID },
     // One proxy: what it was told itself of where a request came from anyone can write.
@@ -110,6 +126,7 @@ export async function classServer(world: World, setting: ServerSetting = {}): Pr
     for (const add of TOPICS) add(typed, world);
     typed.get("/api/openapi.json", { config: { needs: "anyone" }, schema: { hide: true } }, () => server.swagger());
   });
+  if (tls?.authority) serveAuthority(server, tls.authority);
   if (setting.app !== undefined) serveApp(server, setting.app);
   await server.ready();
   return server;

@@ -1,11 +1,15 @@
 import { randomBytes } from "node:crypto";
-import { networkInterfaces } from "node:os";
+import { Server } from "node:https";
+import { hostname, networkInterfaces } from "node:os";
 import { errorText } from "../../wording/problem";
 import { type DataCommand, type Outcome, runCommand } from "../backup/commands";
 import { type OpenDatabase, openEmbedded, openPostgres } from "../database/openDatabase";
 import type { ClassServer } from "../http/routes";
 import { inviteFirst } from "../people/links";
 import { keyFolder } from "../signing/keyFolder";
+import { ownTls } from "../tls/ownTls";
+import { isPrivateName } from "../tls/privateNames";
+import { type Authority, givenTls, type Tls } from "../tls/tls";
 import { ServerError } from "../words/serverError";
 import { serverProblem } from "../words/serverWords";
 import type { World } from "../world/world";
@@ -21,6 +25,10 @@ export interface Running {
   readonly firstLink: string | null;
   /** Where the data lies, without a password. */
   readonly place: string;
+  /** Whether it speaks https. */
+  readonly isSecure: boolean;
+  /** The school's own authority, where its certificate is by that. */
+  readonly authority: Authority | null;
   /** Lets requests under way end, then closes the database. */
   readonly stop: () => Promise<void>;
 }
@@ -34,9 +42,20 @@ const ownAddresses = (): string[] =>
     (list ?? []).flatMap(({ family, internal, address }) => (family === "IPv4" && !internal ? [address] : [])),
   );
 
-function addressesOf(host: string, port: number): string[] {
-  const hosts = host === "0.0.0.0" || host === "::" ? ["localhost", ...ownAddresses()] : [host];
-  return hosts.map((one) => `http://${one}:${port}/`);
+const hostsOf = (host: string): string[] =>
+  host === "0.0.0.0" || host === "::" ? ["localhost", ...ownAddresses()] : [host];
+
+/** The certificate that was asked for; undefined for plain http. @throws {ServerError} */
+async function openTls({ tls, data, host }: StartOptions): Promise<Tls | undefined> {
+  if (tls !== "own") return tls && givenTls(tls);
+  const machine = hostname().toLowerCase();
+  return ownTls(data, machine, [...hostsOf(host), "127.0.0.1", `${machine}.local`], Date.now());
+}
+
+/** Addresses of the page; those that the certificate cannot vouch for are left out. */
+function addressesOf(hosts: readonly string[], port: number, tls: Tls | undefined): string[] {
+  const vouched = tls?.authority ? hosts.filter(isPrivateName) : hosts;
+  return vouched.map((host) => `${tls === undefined ? "http" : "https"}://${host}:${port}/`);
 }
 
 async function firstLink(world: World): Promise<string | null> {
@@ -59,6 +78,22 @@ async function listen(server: ClassServer, { host, port }: StartOptions): Promis
   return typeof address === "object" ? address.port : port;
 }
 
+/** How often a server looks whether its certificate is to be made anew, ms. */
+const RENEWING_MS = 12 * 3600 * 1000;
+
+/** Shows the certificate as it is by now: it nears its end, or the machine has another address. Gives what ends this. */
+function keepRenewed({ server }: ClassServer, options: StartOptions): () => void {
+  if (options.tls !== "own" || !(server instanceof Server)) return () => {};
+  const renew = () =>
+    openTls(options).then(
+      (tls) => tls && server.setSecureContext({ cert: tls.cert, key: tls.key }),
+      // The certificate that it has stays; the next look may find the disk well again.
+      (error: unknown) => process.stderr.write(`class: ${errorText(error)}\n`),
+    );
+  const looking = setInterval(() => void renew(), RENEWING_MS).unref();
+  return () => clearInterval(looking);
+}
+
 async function serve(database: OpenDatabase, options: StartOptions, app: string): Promise<Running> {
   const world: World = {
     database: database.query,
@@ -68,14 +103,19 @@ async function serve(database: OpenDatabase, options: StartOptions, app: string)
     channel: database.channel,
     appVersion: programVersion(),
   };
-  const server = await classServer(world, { app, isBehindProxy: options.isBehindProxy });
+  const tls = await openTls(options);
+  const server = await classServer(world, { app, isBehindProxy: options.isBehindProxy, ...(tls && { tls }) });
   try {
     const port = await listen(server, options);
+    const stopRenewing = keepRenewed(server, options);
     return {
-      addresses: addressesOf(options.host, port),
+      addresses: addressesOf(hostsOf(options.host), port, tls),
+      isSecure: tls !== undefined,
+      authority: tls?.authority ?? null,
       firstLink: await firstLink(world),
       place: database.place,
       async stop() {
+        stopRenewing();
         const patience = setTimeout(() => server.server.closeAllConnections(), LAST_REQUESTS_MS);
         await server.close();
         clearTimeout(patience);

@@ -25,6 +25,12 @@ export const SERVER_WORDS = {
   "check-chain-missing": ": place {place} of the chain is missing or comes twice",
   "check-chain-changed": ": the chain was changed at place {place}",
   "check-key": ": key {id} is not the one that it was made as",
+  "tls-no-name":
+    ": this server's own authority vouches for addresses of private networks only, and {names} is none; get a certificate and give it with --tls CERT KEY",
+  "tls-not-read": ": {file} cannot be read: {why}; give a certificate and its key, both PEM, after --tls",
+  "tls-not-good": ": {certificate} and {key} do not make a pair: {why}; give a certificate and its own key, both PEM",
+  "tls-no-key":
+    ": --tls wants a certificate and its key, or the word own; the key may stand in GATEFALL_TLS_KEY where the certificate stands in GATEFALL_TLS",
   "not-built": ": the app could not be built; run npx vite build to see why",
 } as const satisfies Words;
 

@@ -9,6 +9,7 @@ const options = {
   host: "127.0.0.1",
   port: 0,
   isBehindProxy: false,
+  tls: undefined,
   app: undefined,
 };
 try {
