@@ -154,6 +154,20 @@ export function classTable(
   return { skills: asked, rows: byName.map(row), hand };
 }
 
+/** The same table with some of its skills alone: who is ready at all of these is ready. @param skills - of the table */
+export function narrowedTable<Cell extends StandingCell>(
+  table: ClassTable<Cell>,
+  skills: readonly Skill[],
+): ClassTable<Cell> {
+  const keys = table.skills.map(skillKey);
+  const places = skills.map((skill) => keys.indexOf(skillKey(skill)));
+  const rows = table.rows.map(({ person, cells: all }): ClassRow<Cell> => {
+    const cells = places.map((place) => all[place] ?? null);
+    return { person, cells, isReady: cells.length > 0 && cells.every((cell) => cell?.mastery.isReady === true) };
+  });
+  return { ...table, skills, rows };
+}
+
 /** The quickest opening of a cell under any setting; null before the first with a time. */
 export function quickestOf({ bests }: StandingCell): AttemptRecord | null {
   return least(

@@ -16,9 +16,9 @@ export interface Standing {
   /** Towards being ready now, in [0, `READY_SCORE`]. */
   readonly score: number;
   /** The attempt, counted from 1, that showed it last; of a declaration that is kept, the one it names. */
-  readonly shownAt: number | undefined;
+  readonly shownAt?: number | undefined;
   /** What took it away, where it is lapsed. */
-  readonly lapse: Lapse | undefined;
+  readonly lapse?: Lapse | undefined;
 }
 
 /** How far someone is with a skill, as the scores have it. */

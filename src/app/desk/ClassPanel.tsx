@@ -1,4 +1,3 @@
-import type { ClassTable } from "../../progress/classTable";
 import { classCsv } from "../../progress/csv/classCsv";
 import { Button } from "../parts/controls/Button";
 import { Check } from "../parts/controls/Check";
@@ -7,7 +6,7 @@ import { CsvMarkChoice, useCsvMark } from "../parts/files/CsvMarkChoice";
 import { type Chosen, ClassTableView } from "./ClassTableView";
 import type { NamedSkill } from "./classView";
 import { saveCsv } from "./saveCsv";
-import type { TableFilter } from "./tableOrder";
+import type { DeskTable, TableFilter } from "./tableOrder";
 
 interface FilterProps {
   readonly skills: readonly NamedSkill[];
@@ -72,7 +71,7 @@ function SkillChoice({ all, asked, onAsk }: SkillChoiceProps) {
 }
 
 interface ClassPanelProps extends Omit<FilterProps, "skills">, SkillChoiceProps {
-  readonly table: ClassTable;
+  readonly table: DeskTable;
   readonly names: ReadonlyMap<string, string>;
   readonly onChoose: (chosen: Chosen) => void;
 }

@@ -1,11 +1,20 @@
 import { type ReactNode, useState } from "react";
 import { harmlessName } from "../../lock/harmlessText";
-import type { ClassCell, ClassRow, ClassTable } from "../../progress/classTable";
+import type { StandingCell } from "../../progress/classTable";
 import { isJobSkill } from "../../records/jobRecord";
 import { cellState, cellWords } from "./cellWords";
 import type { NamedSkill } from "./classView";
 import { StateMark } from "./StateMark";
-import { BY_NAME, nextOrder, orderedRows, shownIn, type TableFilter, type TableOrder } from "./tableOrder";
+import {
+  BY_NAME,
+  type DeskRow,
+  type DeskTable,
+  nextOrder,
+  orderedRows,
+  shownIn,
+  type TableFilter,
+  type TableOrder,
+} from "./tableOrder";
 
 /** Someone to look at closely; the skill is null for all. */
 export interface Chosen {
@@ -14,7 +23,7 @@ export interface Chosen {
 }
 
 interface ClassTableProps {
-  readonly table: ClassTable;
+  readonly table: DeskTable;
   readonly skills: readonly NamedSkill[];
   readonly names: ReadonlyMap<string, string>;
   readonly filter: TableFilter;
@@ -48,7 +57,7 @@ function SortHead({ column, order, onOrder, children }: SortHeadProps) {
 }
 
 interface CellProps {
-  readonly cell: ClassCell | null;
+  readonly cell: StandingCell | null;
   /** Whose, and at what. */
   readonly whose: string;
   readonly isJob: boolean;
@@ -84,7 +93,7 @@ function Cell({ cell, whose, isJob, onChoose }: CellProps) {
 }
 
 interface RowProps extends Pick<ClassTableProps, "skills" | "onChoose"> {
-  readonly row: ClassRow;
+  readonly row: DeskRow;
   readonly name: string;
 }
 

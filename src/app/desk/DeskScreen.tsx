@@ -1,77 +1,47 @@
-import { useMemo, useState } from "react";
+import { useCallback, useMemo, useState } from "react";
 import type { Hand } from "../../realdial/sources/handOf";
 import { isJobSkill } from "../../records/jobRecord";
 import { useReadinessRule } from "../keeping/readinessRule";
-import { Dialog } from "../parts/controls/Dialog";
 import { useStore } from "../parts/page/useStore";
-import { HandChoice } from "../results/HandChoice";
-import { ClassPanel } from "./ClassPanel";
-import type { Chosen } from "./ClassTableView";
+import { ReadinessSettings } from "../results/ReadinessSettings";
 import { ClassDesk } from "./classDesk";
-import { type ClassView, classView, tableOf } from "./classView";
+import { type ClassView, classView, type NamedSkill, tableOf } from "./classView";
+import { DeskClass } from "./DeskClass";
 import { DeskFiles } from "./DeskFiles";
 import { GaugePanel } from "./GaugePanel";
-import { PeopleNav } from "./PeopleNav";
 import { PersonDetails } from "./PersonDetails";
-import { ReadyPanels } from "./ReadyPanels";
+import { ReadyPanel, RulePanel } from "./ReadyPanels";
 import { SittingsPanel } from "./SittingsPanel";
-import type { TableFilter } from "./tableOrder";
-import "../parts/workplace.css";
-import "./desk.css";
-
-const EVERYONE: TableFilter = { show: "everyone", skill: "all" };
 
 function Class({ view }: { readonly view: ClassView }) {
-  const [filter, setFilter] = useState(EVERYONE);
-  const [chosen, setChosen] = useState<Chosen | null>(null);
-  /** Null for every skill that anyone practiced. */
-  const [keys, setKeys] = useState<readonly string[] | null>(null);
   const [wanted, setWanted] = useState<Hand | null>(null);
-  const { skills: all, names, contents, hands } = view;
+  const { names, contents, hands } = view;
   const hand = hands.find((one) => one === wanted) ?? hands[0];
-  const skills = useMemo(() => {
-    const asked = all.filter(({ key }) => keys === null || keys.includes(key));
-    return asked.length === 0 ? all : asked;
-  }, [all, keys]);
   const [rule] = useReadinessRule();
-  const table = useMemo(() => tableOf(view, skills, { rule, now: Date.now(), hand }), [view, skills, rule, hand]);
-  const isFilterKnown = filter.skill === "all" || skills.some(({ key }) => key === filter.skill);
+  const ofSkills = useCallback(
+    (skills: readonly NamedSkill[]) => tableOf(view, skills, { rule, now: Date.now(), hand }),
+    [view, rule, hand],
+  );
   return (
-    <>
-      <HandChoice {...{ hands, hand, onHand: setWanted }} />
-      <ClassPanel
-        table={table}
-        names={names}
-        filter={isFilterKnown ? filter : { ...filter, skill: "all" }}
-        onFilter={setFilter}
-        all={all}
-        asked={skills}
-        onAsk={(asked) => setKeys(asked.length === all.length ? null : asked)}
-        onChoose={setChosen}
-      />
-      <SittingsPanel view={view} />
-      <div className="tiles-[460px] gap-4 items-start">
-        <ReadyPanels table={table} skills={skills} names={names} />
-        <GaugePanel view={view} skills={skills.filter(({ skill }) => !isJobSkill(skill))} hand={hand} />
-      </div>
-      <Dialog
-        title={names.get(chosen?.personId ?? "") ?? "Person"}
-        isOpen={chosen !== null}
-        onClose={() => setChosen(null)}
-      >
-        {chosen !== null && <PeopleNav chosen={chosen} table={table} names={names} onChoose={setChosen} />}
-        {chosen !== null && (
-          <PersonDetails
-            chosen={chosen}
-            contents={contents}
-            hand={hand}
-            table={table}
-            skills={skills}
-            onSkill={(skill) => setChosen({ ...chosen, skill })}
-          />
-        )}
-      </Dialog>
-    </>
+    <DeskClass
+      skills={view.skills}
+      {...{ names, hands, hand }}
+      onHand={setWanted}
+      tableOf={ofSkills}
+      details={(props) => <PersonDetails {...props} contents={contents} />}
+      below={({ table, skills }) => (
+        <>
+          <SittingsPanel view={view} />
+          <div className="tiles-[460px] gap-4 items-start">
+            <ReadyPanel table={table} skills={skills} names={names} />
+            <RulePanel rule={rule}>
+              <ReadinessSettings />
+            </RulePanel>
+            <GaugePanel view={view} skills={skills.filter(({ skill }) => !isJobSkill(skill))} hand={hand} />
+          </div>
+        </>
+      )}
+    />
   );
 }
 

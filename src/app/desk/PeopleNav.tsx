@@ -1,10 +1,10 @@
-import type { ClassTable } from "../../progress/classTable";
 import { Button } from "../parts/controls/Button";
 import type { Chosen } from "./ClassTableView";
+import type { DeskTable } from "./tableOrder";
 
 interface PeopleNavProps {
   readonly chosen: Chosen;
-  readonly table: ClassTable;
+  readonly table: DeskTable;
   readonly names: ReadonlyMap<string, string>;
   readonly onChoose: (chosen: Chosen) => void;
 }

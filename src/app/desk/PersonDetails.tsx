@@ -1,5 +1,4 @@
 import { useMemo } from "react";
-import type { ClassTable } from "../../progress/classTable";
 import type { Hand } from "../../realdial/sources/handOf";
 import { isJobSkill } from "../../records/jobRecord";
 import type { LogbookContents } from "../../records/logbookContents";
@@ -14,16 +13,21 @@ import { personTables, sittingsTable } from "./personTables";
 import { ScrolledTable } from "./ScrolledTable";
 import { StateMark } from "./StateMark";
 import type { DeskSitting } from "./sittingChecks";
+import type { DeskTable } from "./tableOrder";
 import { useSittingChecks } from "./useSittingChecks";
 
-interface PersonDetailsProps {
+/** Who is looked at closely, on which desk. */
+export interface DetailsProps {
   readonly chosen: Chosen;
-  readonly contents: LogbookContents;
-  readonly table: ClassTable;
+  readonly table: DeskTable;
   readonly skills: readonly NamedSkill[];
   /** The hand that faults and misses are counted of. */
   readonly hand: Hand;
   readonly onSkill: (skill: NamedSkill | null) => void;
+}
+
+interface PersonDetailsProps extends DetailsProps {
+  readonly contents: LogbookContents;
 }
 
 const NO_CHECKS: ReadonlyMap<string, DeskSitting> = new Map();

@@ -1,16 +1,15 @@
-import { useMemo } from "react";
-import type { ClassTable } from "../../progress/classTable";
+import { type ReactNode, useMemo } from "react";
 import { isJobSkill } from "../../records/jobRecord";
-import { useReadinessRule } from "../keeping/readinessRule";
+import type { MasteryRule } from "../../records/masteryRule";
 import { Figure } from "../pictures/charts/Figure";
 import { characteristicFigure } from "../results/figures/characteristicFigure";
-import { ReadinessSettings } from "../results/ReadinessSettings";
 import type { NamedSkill } from "./classView";
 import { type ReadyList, readyLists } from "./readyLists";
 import { StateMark } from "./StateMark";
+import type { DeskTable } from "./tableOrder";
 
 interface ReadyProps {
-  readonly table: ClassTable;
+  readonly table: DeskTable;
   readonly skills: readonly NamedSkill[];
   readonly names: ReadonlyMap<string, string>;
 }
@@ -68,29 +67,28 @@ function SkillReady({ title, isJob, list }: SkillReadyProps) {
   );
 }
 
-/** Who is ready in each skill, what that means, and how far it can be trusted. */
-export function ReadyPanels({ table, skills, names }: ReadyProps) {
+/** Who is ready in each skill. */
+export function ReadyPanel({ table, skills, names }: ReadyProps) {
   const lists = useMemo(() => readyLists(table, names), [table, names]);
-  const [rule] = useReadinessRule();
-  const characteristic = useMemo(() => characteristicFigure(rule), [rule]);
   return (
-    <>
-      <section className="card" aria-labelledby="desk-ready">
-        <h2 id="desk-ready">Who is ready</h2>
-        <p>
-          What ready means, and how far to trust it, is explained in the next panel. A practice result is not a
-          certificate.
-        </p>
-        <ul className="plain stack gap-4">
-          {skills.map(({ key, title, skill }, i) => {
-            const list = lists[i];
-            return list && <SkillReady key={key} title={title} isJob={isJobSkill(skill)} list={list} />;
-          })}
-        </ul>
-      </section>
-      <Figure figure={characteristic}>
-        <ReadinessSettings />
-      </Figure>
-    </>
+    <section className="card" aria-labelledby="desk-ready">
+      <h2 id="desk-ready">Who is ready</h2>
+      <p>
+        What ready means, and how far to trust it, is explained in the next panel. A practice result is not a
+        certificate.
+      </p>
+      <ul className="plain stack gap-4">
+        {skills.map(({ key, title, skill }, i) => {
+          const list = lists[i];
+          return list && <SkillReady key={key} title={title} isJob={isJobSkill(skill)} list={list} />;
+        })}
+      </ul>
+    </section>
   );
+}
+
+/** What ready means by a rule, and how far it can be trusted. @param children - where the rule is chosen */
+export function RulePanel({ rule, children }: { readonly rule: MasteryRule; readonly children: ReactNode }) {
+  const characteristic = useMemo(() => characteristicFigure(rule), [rule]);
+  return <Figure figure={characteristic}>{children}</Figure>;
 }

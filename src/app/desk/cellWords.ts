@@ -1,5 +1,5 @@
-import { type ClassCell, quickestOf, truestOf } from "../../progress/classTable";
-import type { Mastery } from "../../progress/mastery";
+import { quickestOf, type StandingCell, truestOf } from "../../progress/classTable";
+import type { MasteryStanding } from "../../progress/mastery";
 import { worstStop } from "../../progress/personalBest";
 import { isJobSkill } from "../../records/jobRecord";
 import { triedRight } from "../../records/triedRight";
@@ -11,7 +11,7 @@ import { minutesText } from "../results/jobRows";
 export type CellState = "ready" | "lapsed" | "not-yet" | "none";
 
 /** The state of a cell; a person without an attempt has none. */
-export function cellState(cell: ClassCell | null | undefined): CellState {
+export function cellState(cell: StandingCell | null | undefined): CellState {
   if (!cell) return "none";
   return cell.mastery.state;
 }
@@ -34,7 +34,7 @@ export interface CellWords {
 
 const seconds = (time_ms: number) => `${(time_ms / 1000).toFixed(1)} s`;
 
-function bestText(cell: ClassCell): string | null {
+function bestText(cell: StandingCell): string | null {
   if (isJobSkill(cell.latest)) return null;
   const quickest = quickestOf(cell);
   const truest = truestOf(cell);
@@ -46,7 +46,7 @@ function bestText(cell: ClassCell): string | null {
 }
 
 /** A cell's openings, its latest attempt, and its bests under any setting. */
-export function cellWords(cell: ClassCell): CellWords {
+export function cellWords(cell: StandingCell): CellWords {
   const { opened, trials } = cell.openings;
   const { latest } = cell;
   const isJob = isJobSkill(latest);
@@ -61,7 +61,7 @@ export function cellWords(cell: ClassCell): CellWords {
 }
 
 /** Since when someone is ready at a skill, or what it takes. */
-export function masteryWords({ skill, state, shownAt, wanted, lapse }: Mastery): string {
+export function masteryWords({ skill, state, shownAt, wanted, lapse }: MasteryStanding): string {
   const isJob = isJobSkill(skill);
   const one = isJob ? "job" : "attempt";
   if (state === "ready") return `since ${one} ${shownAt}`;

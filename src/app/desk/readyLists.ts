@@ -1,5 +1,5 @@
-import type { ClassTable } from "../../progress/classTable";
 import { cellState, masteryWords } from "./cellWords";
+import type { DeskTable } from "./tableOrder";
 
 /** Someone who is not ready, with what is wanted. */
 export interface UnderWay {
@@ -18,7 +18,7 @@ export interface ReadyList {
 }
 
 /** Who is ready, for each skill in the order of the table. */
-export function readyLists({ skills, rows }: ClassTable, names: ReadonlyMap<string, string>): ReadyList[] {
+export function readyLists({ skills, rows }: DeskTable, names: ReadonlyMap<string, string>): ReadyList[] {
   return skills.map((_, i) => {
     const all = rows.map(({ person, cells }) => ({
       name: names.get(person.id) ?? person.name,

@@ -1,5 +1,11 @@
-import type { ClassCell, ClassRow, ClassTable } from "../../progress/classTable";
+import type { ClassRow, ClassTable, StandingCell } from "../../progress/classTable";
 import { skillKey } from "../../records/skill";
+
+/** The table of a desk, from files or from a server. */
+export type DeskTable = ClassTable<StandingCell>;
+
+/** One person in it. */
+export type DeskRow = ClassRow<StandingCell>;
 
 /** What a class table is sorted by. */
 export interface TableOrder {
@@ -25,22 +31,22 @@ export function nextOrder({ column, direction }: TableOrder, pressed: string): T
 }
 
 /** How far a cell is: below 0 without an attempt, up to 1 under way, above 1 while ready. */
-function standing(cell: ClassCell | null | undefined): number {
+function standing(cell: StandingCell | null | undefined): number {
   if (!cell) return -1;
   const { isReady, progress } = cell.mastery;
   return (isReady ? 1 : 0) + (progress + cell.openings.share) / 2;
 }
 
 /** How many skills someone is ready at. */
-export const shownIn = ({ cells }: ClassRow) => cells.filter((cell) => cell?.mastery.isReady === true).length;
+export const shownIn = ({ cells }: DeskRow) => cells.filter((cell) => cell?.mastery.isReady === true).length;
 
 /** Whether someone is ready in a skill, or in all that are asked for. */
-export function isReadyIn(row: ClassRow, { skills }: Pick<ClassTable, "skills">, skill: string): boolean {
+export function isReadyIn(row: DeskRow, { skills }: Pick<DeskTable, "skills">, skill: string): boolean {
   if (skill === "all") return row.isReady;
   return row.cells[skills.findIndex((one) => skillKey(one) === skill)]?.mastery.isReady === true;
 }
 
-function compared(a: ClassRow, b: ClassRow, { skills }: ClassTable, column: string): number {
+function compared(a: DeskRow, b: DeskRow, { skills }: DeskTable, column: string): number {
   if (column === "all") return shownIn(a) - shownIn(b);
   const index = skills.findIndex((skill) => skillKey(skill) === column);
   return index < 0 ? 0 : standing(a.cells[index]) - standing(b.cells[index]);
@@ -52,12 +58,12 @@ function compared(a: ClassRow, b: ClassRow, { skills }: ClassTable, column: stri
  * @param names - what each person is called, by id
  */
 export function orderedRows(
-  table: ClassTable,
+  table: DeskTable,
   names: ReadonlyMap<string, string>,
   order: TableOrder,
   { show, skill }: TableFilter,
-): ClassRow[] {
-  const name = ({ person }: ClassRow) => names.get(person.id) ?? person.name;
+): DeskRow[] {
+  const name = ({ person }: DeskRow) => names.get(person.id) ?? person.name;
   const sign = order.direction === "ascending" ? 1 : -1;
   const rows = table.rows.filter((row) => show === "everyone" || isReadyIn(row, table, skill) === (show === "ready"));
   return rows.sort((a, b) => {

@@ -1,5 +1,5 @@
 import type { ClassTable, StandingCell } from "../../progress/classTable";
-import { type OwnSummary, summaryTable } from "../../progress/summaryTable";
+import { handsOfSummaries, type OwnSummary, summaryTable } from "../../progress/summaryTable";
 import type { Hand } from "../../realdial/sources/handOf";
 import type { PersonRecord } from "../../records/records";
 import { foundClass } from "../people/found";
@@ -47,9 +47,19 @@ async function summariesOf({ schoolId, classId }: AskedTable, { database }: Worl
   return rows.map(({ person_id, body }) => ({ personId: person_id, summary: JSON.parse(body) }));
 }
 
+/** The class table of a class, and every hand that it turned a dial with. */
+interface DeskTable {
+  readonly table: ClassTable<StandingCell>;
+  readonly hands: readonly Hand[];
+}
+
 /** The class table of a class, from its summaries. @throws {SchoolError} "no-such-thing" */
-export async function deskTable(asked: AskedTable, world: World): Promise<ClassTable<StandingCell>> {
+export async function deskTable(asked: AskedTable, world: World): Promise<DeskTable> {
   await foundClass(world.database, asked);
   const people = await peopleOf(asked, world);
-  return summaryTable(people, await summariesOf(asked, world), { now: world.now(), hand: asked.hand });
+  const summaries = await summariesOf(asked, world);
+  return {
+    table: summaryTable(people, summaries, { now: world.now(), hand: asked.hand }),
+    hands: handsOfSummaries(summaries),
+  };
 }
