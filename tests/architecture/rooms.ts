@@ -24,8 +24,8 @@ export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   setup: BENEATH,
   // A bench of a class.
   school: [...COMMON, "keeping"],
-  // An instructor of a class server.
-  classroom: [...BENEATH, "school"],
+  // An instructor of a class server: the class desk is the same wherever the records are.
+  classroom: [...BENEATH, "school", "desk"],
   shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start", "setup", "school", "classroom"],
 };
 

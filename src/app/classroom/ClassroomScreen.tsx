@@ -69,7 +69,7 @@ export function ClassroomScreen({ query }: Pick<Asked, "query">) {
     if (!isFirst && document.activeElement === document.body) focusHeading();
   }, [shown]);
   return (
-    <main className="page gap-6 max-w-[920px]" id="content">
+    <main className="page gap-6 max-w-[920px] has-[.desk]:max-w-none" id="content">
       {isByLink ? (
         <ByLink key={token} kind={part} token={token} onEnter={enter} />
       ) : (

@@ -33,7 +33,7 @@ function Study({ view: { sentence, lacks, sources, means } }: { readonly view: G
 }
 
 interface GaugePanelProps {
-  readonly view: ClassView;
+  readonly view: Pick<ClassView, "contents" | "names">;
   readonly skills: readonly NamedSkill[];
   /** That turned the dial. */
   readonly hand: Hand;

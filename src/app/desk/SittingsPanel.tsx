@@ -9,7 +9,7 @@ import { sittingsGrid, sittingsSentence } from "./sittingsGrid";
 import { useSittingChecks } from "./useSittingChecks";
 
 /** The sittings of the class in one grid, as their checked records tell them, with a file of them. */
-export function SittingsPanel({ view: { contents, names } }: { readonly view: ClassView }) {
+export function SittingsPanel({ view: { contents, names } }: { readonly view: Pick<ClassView, "contents" | "names"> }) {
   const { sittings, people } = contents.records;
   const [mark] = useCsvMark();
   const checks = useSittingChecks(contents, sittings);

@@ -3,9 +3,10 @@ import { type ClassSetting, type ClassTable, classTable } from "../../progress/c
 import { handsOfClass } from "../../progress/oneHand";
 import { practicesOf } from "../../progress/practice";
 import type { Hand } from "../../realdial/sources/handOf";
+import type { AttemptRecord } from "../../records/attemptRecord";
 import { joinContents, type LogbookContents } from "../../records/logbookContents";
 import { PERSONAL_KINDS, type PersonRecord } from "../../records/records";
-import { bySkill, type Skill, skillKey } from "../../records/skill";
+import { bySkill, type Skill, type SkillTry, skillKey } from "../../records/skill";
 import { countText } from "../../wording/amountWords";
 import { knownProfile } from "../results/attemptRows";
 import { skillTitle } from "../results/skillTitle";
@@ -57,9 +58,13 @@ export function namesOf(people: readonly PersonRecord[], files: readonly DeskFil
   return names;
 }
 
-function skillsOf({ records }: LogbookContents): NamedSkill[] {
-  const locks = new Map([...records.attempts, ...records.jobs].map((one) => [one.profileId, one]));
-  const named = bySkill(practicesOf(records.attempts, records.jobs)).map(({ skill }) => {
+/** A try at a skill, with the whole profile where it is none of the shipped ones. */
+type TryOfLock = SkillTry & Pick<AttemptRecord, "ownProfile">;
+
+/** The skills of some tries with what they are called, in the order of a table. */
+export function namedSkills(tries: readonly TryOfLock[]): NamedSkill[] {
+  const locks = new Map(tries.map((one) => [one.profileId, one]));
+  const named = bySkill(tries).map(({ skill }) => {
     const first = locks.get(skill.profileId);
     return {
       skill,
@@ -76,7 +81,10 @@ export function classView(files: readonly DeskFile[]): ClassView {
   const all = files.reduce((sum, file) => sum + countRecords(file.contents), 0);
   return {
     contents,
-    skills: skillsOf(contents),
+    skills: namedSkills([
+      ...contents.records.attempts,
+      ...contents.records.jobs.map((job) => ({ ...job, exercise: job.kind })),
+    ]),
     hands: handsOfClass(practicesOf(contents.records.attempts, contents.records.jobs)),
     names: namesOf(contents.records.people, files),
     repeated: all - countRecords(contents),

@@ -7,6 +7,8 @@ import { classServer } from "../parts/page/classServer";
 
 /** How long an answer may take, ms. */
 const PATIENCE_MS = 30_000;
+/** How long a file may take: all records of a class. */
+const FILE_PATIENCE_MS = 600_000;
 
 /** What a class server answered: what was asked for, or a problem. */
 export type Answer<Value> =
@@ -36,6 +38,14 @@ function knownProblem(answer: unknown): Problem {
   return (problem as Problem | null) ?? schoolProblem("server-failed", []);
 }
 
+const send = (path: string, patience_ms: number, body?: Body): Promise<Response> =>
+  fetch(`${classServer() ?? ""}${path}`, {
+    ...(body !== undefined && { method: "POST", body: body.bytes, headers: body.headers }),
+    credentials: "same-origin",
+    cache: "no-store",
+    signal: AbortSignal.timeout(patience_ms),
+  });
+
 /**
  * Asks the class server. Never throws for a reason of network or server.
  *
@@ -47,12 +57,7 @@ export async function askServer<Schema extends z.ZodMiniType>(
   body?: Body,
 ): Promise<Answer<z.output<Schema>>> {
   try {
-    const response = await fetch(`${classServer() ?? ""}${path}`, {
-      ...(body !== undefined && { method: "POST", body: body.bytes, headers: body.headers }),
-      credentials: "same-origin",
-      cache: "no-store",
-      signal: AbortSignal.timeout(PATIENCE_MS),
-    });
+    const response = await send(path, PATIENCE_MS, body);
     const text = await response.text();
     const told: unknown = text === "" ? null : JSON.parse(text);
     if (!response.ok) return { kind: "refused", status: response.status, problem: knownProblem(told) };
@@ -61,6 +66,17 @@ export async function askServer<Schema extends z.ZodMiniType>(
     return { kind: "refused", status: 500, problem: schoolProblem("server-failed", []) };
   } catch {
     // A proxy or a login page of the network answers too, and not in our terms: the same as nobody.
+    return { kind: "silent" };
+  }
+}
+
+/** Asks the class server for a file, which may be large. Never throws for a reason of network or server. */
+export async function askFile(path: string): Promise<Answer<Blob>> {
+  try {
+    const response = await send(path, FILE_PATIENCE_MS);
+    if (response.ok) return { kind: "answered", value: await response.blob() };
+    return { kind: "refused", status: response.status, problem: knownProblem(await response.json()) };
+  } catch {
     return { kind: "silent" };
   }
 }

@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { SchoolError } from "../../../school/schoolError";
 import { schoolProblem } from "../../../school/schoolWords";
 import type { signedIn } from "../../../school/wire/peopleWire";
-import { askServer, type Body, jsonBody } from "../../school/askServer";
+import { type Answer, askFile, askServer, type Body, jsonBody } from "../../school/askServer";
 
 /** Who is signed in, as the server says. */
 export type SignedIn = Readonly<z.infer<typeof signedIn>>;
@@ -13,7 +13,11 @@ export async function ask<Schema extends z.ZodMiniType>(
   schema: Schema,
   body?: Body,
 ): Promise<z.output<Schema>> {
-  const answer = await askServer(path, schema, body);
+  return answered(await askServer(path, schema, body));
+}
+
+/** @throws {SchoolError} where it was refused, or nobody answered */
+function answered<Value>(answer: Answer<Value>): Value {
   if (answer.kind === "answered") return answer.value;
   throw new SchoolError(answer.kind === "refused" ? answer.problem : schoolProblem("no-answer", []), "Not done");
 }
@@ -44,6 +48,11 @@ export class Asking {
   /** Reads something. @throws {SchoolError} */
   read<Schema extends z.ZodMiniType>(path: string, schema: Schema): Promise<z.output<Schema>> {
     return this.watched(ask(path, schema));
+  }
+
+  /** Reads a file. @throws {SchoolError} */
+  file(path: string): Promise<Blob> {
+    return this.watched(askFile(path).then(answered));
   }
 
   /** Changes something, and gives the answer. @throws {SchoolError} */

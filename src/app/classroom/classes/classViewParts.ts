@@ -23,5 +23,6 @@ export const CLASS_VIEW_PARTS: Readonly<Record<ClassView, ClassViewPart>> = {
     label: "Assignments",
     Panel: later(async () => (await import("../assignments/AssignmentsPanel")).AssignmentsPanel),
   },
+  desk: { label: "Class desk", Panel: later(async () => (await import("../desk/DeskPanel")).DeskPanel) },
   benches: { label: "Benches", Panel: BenchesPanel },
 };
