@@ -45,7 +45,7 @@ describe("the table of rooms", () => {
     for (const [room, others] of Object.entries(ROOM_MAY_IMPORT)) {
       if (room === "shell") continue;
       expect(
-        others.filter((other) => ["sittings", "sheets", "logbook", "desk", "start", "shell"].includes(other)),
+        others.filter((other) => ["sittings", "sheets", "logbook", "deskFiles", "start", "shell"].includes(other)),
       ).toEqual([]);
     }
   });

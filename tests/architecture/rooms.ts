@@ -20,13 +20,26 @@ export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   sheets: BENEATH,
   logbook: BENEATH,
   desk: BENEATH,
+  // The class desk is the same wherever its records are.
+  deskFiles: [...BENEATH, "desk"],
   start: BENEATH,
   setup: BENEATH,
   // A bench of a class.
   school: [...COMMON, "keeping"],
-  // An instructor of a class server: the class desk is the same wherever the records are.
+  // An instructor of a class server.
   classroom: [...BENEATH, "school", "desk"],
-  shell: [...BENEATH, "exercises", "sittings", "sheets", "logbook", "desk", "start", "setup", "school", "classroom"],
+  shell: [
+    ...BENEATH,
+    "exercises",
+    "sittings",
+    "sheets",
+    "logbook",
+    "deskFiles",
+    "start",
+    "setup",
+    "school",
+    "classroom",
+  ],
 };
 
 /** Layers that the parts may build on: they know nothing of the trade. */

@@ -1,6 +1,9 @@
 import type { Page } from "@playwright/test";
 import type * as z from "zod/mini";
+import { classTable } from "../../src/progress/classTable";
+import { demoLogbook } from "../../src/progress/demo/demoLogbook";
 import type { classList, codeList } from "../../src/school/wire/classWire";
+import type { deskAnswer } from "../../src/school/wire/deskWire";
 import type { signedIn } from "../../src/school/wire/peopleWire";
 import type { madeCards, roster } from "../../src/school/wire/rosterWire";
 
@@ -41,12 +44,16 @@ const cards: z.output<typeof madeCards> = {
   cards: NAMES.map((name, k) => ({ personId: `p${k}`, name, token: String(k).repeat(43) })),
 };
 
+const demo = demoLogbook(7, AT);
+const desk: z.input<typeof deskAnswer> = { ...classTable([demo], undefined, { now: AT }), hands: ["screen"] };
+
 const ANSWERS: Readonly<Record<string, unknown>> = {
   "/api/me": me,
   "/api/classes": classes,
   "/api/classes/c/codes": codes,
   "/api/classes/c/people": people,
   "/api/classes/c/cards": cards,
+  "/api/classes/c/desk": desk,
 };
 
 /** Opens an address as an instructor who is signed in at a class server, which always answers the same. */

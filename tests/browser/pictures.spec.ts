@@ -215,6 +215,7 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   "instructor-classes": (page) => openClassroom(page, "#/instructor"),
   "instructor-code": (page) => openClassroom(page, "#/instructor/class?id=c&view=join"),
   "instructor-roster": (page) => openClassroom(page, "#/instructor/class?id=c&view=roster"),
+  "instructor-desk": (page) => openClassroom(page, "#/instructor/class?id=c&view=desk"),
   "instructor-cards": async (page) => {
     await openClassroom(page, "#/instructor/class?id=c&view=roster");
     await page.getByRole("button", { name: "Make join cards for everyone who has none" }).click();

@@ -54,12 +54,13 @@ describe.each(ENGINES)("the desk of a server on $engine", ({ open }) => {
   const desk = (path = "desk", who = head) =>
     school.server.inject({ url: `/api/classes/${bench.classId}/${path}`, cookies: who.cookies });
   const expected = (records: Partial<typeof week.records> = {}) =>
-    rounded(
-      classTable([{ ...week, records: { ...week.records, ...records } }], undefined, { now: school.world.now() }),
-    );
+    rounded({
+      ...classTable([{ ...week, records: { ...week.records, ...records } }], undefined, { now: school.world.now() }),
+      hands: ["screen"],
+    });
 
   test("has nothing of a class that did nothing", async () => {
-    expect((await desk()).json()).toMatchObject({ skills: [], hand: "screen" });
+    expect((await desk()).json()).toMatchObject({ skills: [], hand: "screen", hands: ["screen"] });
   });
 
   test("is the desk of files, with whatever order the records come in", async () => {
@@ -109,6 +110,17 @@ describe.each(ENGINES)("the desk of a server on $engine", ({ open }) => {
     });
     expect(answer.statusCode).toBe(200);
     expect(rounded((await desk()).json())).toEqual(expected({ attempts: week.records.attempts.slice(1) }));
+  });
+
+  test("says what it answers where the others do", async () => {
+    const told = (await school.server.inject({ url: "/api/openapi.json" })).json();
+    const { get } = told.paths["/api/classes/{classId}/desk"];
+    expect(Object.keys(get.responses["200"].content["application/json"].schema.properties)).toEqual([
+      "skills",
+      "rows",
+      "hand",
+      "hands",
+    ]);
   });
 
   test("is nobody else's", async () => {

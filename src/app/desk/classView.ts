@@ -10,13 +10,19 @@ import { bySkill, type Skill, type SkillTry, skillKey } from "../../records/skil
 import { countText } from "../../wording/amountWords";
 import { knownProfile } from "../results/attemptRows";
 import { skillTitle } from "../results/skillTitle";
-import type { DeskFile } from "./classDesk";
 
 /** A skill with what it is called. */
 export interface NamedSkill {
   readonly skill: Skill;
   readonly key: string;
   readonly title: string;
+}
+
+/** A logbook that is laid on a desk. */
+export interface DeskLogbook {
+  /** Of its file. */
+  readonly name: string;
+  readonly contents: LogbookContents;
 }
 
 /** A class, from all logbooks on the desk. */
@@ -42,7 +48,7 @@ const withoutEnding = (name: string) => name.replace(/\.[^.]+$/, "");
  *
  * @param people - each once
  */
-export function namesOf(people: readonly PersonRecord[], files: readonly DeskFile[]): Map<string, string> {
+export function namesOf(people: readonly PersonRecord[], files: readonly DeskLogbook[]): Map<string, string> {
   const names = new Map<string, string>();
   const taken = new Set<string>();
   const shown = people.map(({ id, name }) => ({ id, name: harmlessName(name) }));
@@ -76,7 +82,7 @@ export function namedSkills(tries: readonly TryOfLock[]): NamedSkill[] {
 }
 
 /** Joins what lies on the desk. */
-export function classView(files: readonly DeskFile[]): ClassView {
+export function classView(files: readonly DeskLogbook[]): ClassView {
   const contents = joinContents(files.map((file) => file.contents));
   const all = files.reduce((sum, file) => sum + countRecords(file.contents), 0);
   return {
@@ -124,7 +130,7 @@ export function deskSentence({ contents: { records }, repeated }: ClassView, fil
 const MOST_NAMES = 3;
 
 /** Whose logbook a file is, for a list: "Mibsy and 40 attempts", "Dorvik, Jorrel, Mibsy and 4 more". */
-export function fileSentence({ contents: { records } }: Pick<DeskFile, "contents">): string {
+export function fileSentence({ contents: { records } }: Pick<DeskLogbook, "contents">): string {
   const names = records.people.map(({ name }) => harmlessName(name));
   const more = names.length - MOST_NAMES;
   const shown = names.slice(0, MOST_NAMES).join(", ");

@@ -24,7 +24,7 @@ export const SCREENS = {
     import("../keeping/currentLogbook").then(({ currentLogbook }) => currentLogbook()).catch(() => undefined);
     return (await import("../logbook/LogbookScreen")).LogbookScreen;
   }, EMPTY),
-  desk: fetchedLater(async () => (await import("../desk/DeskScreen")).DeskScreen, EMPTY),
+  desk: fetchedLater(async () => (await import("../deskFiles/DeskScreen")).DeskScreen, EMPTY),
   dial: fetchedLater(async () => (await import("../setup/SetupScreen")).SetupScreen, EMPTY),
   join: fetchedLater(async () => (await inClass()).JoinScreen, null),
   instructor: fetchedLater(async () => (await inClass()).InstructorScreen, null),

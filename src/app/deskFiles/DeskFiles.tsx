@@ -2,6 +2,7 @@ import { useState } from "react";
 import { harmlessName, harmlessText } from "../../lock/harmlessText";
 import { fileSentences } from "../../records/fileWords";
 import { mergeIntoLogbook } from "../../store/wholeLogbook";
+import { type ClassView, deskSentence, fileSentence } from "../desk/classView";
 import { currentLogbook } from "../keeping/currentLogbook";
 import { mergedWords } from "../keeping/mergedWords";
 import { ReadingLine } from "../keeping/reader/ReadingLine";
@@ -14,7 +15,6 @@ import { ToldLine, useDoing } from "../parts/Told";
 import { WordLink } from "../words/WordLink";
 import { WordsHere } from "../words/WordsHere";
 import type { ClassDesk } from "./classDesk";
-import { type ClassView, deskSentence, fileSentence } from "./classView";
 
 interface DeskProps {
   readonly desk: ClassDesk;

@@ -2,17 +2,15 @@ import { DEMO_SEED, demoLogbook } from "../../progress/demo/demoLogbook";
 import { contentsOf, joinContents, type LogbookContents } from "../../records/logbookContents";
 import { sameRecordings } from "../../records/motion/sameRecordings";
 import type { Problem } from "../../wording/problem";
+import type { DeskLogbook } from "../desk/classView";
 import { LogbookReader } from "../keeping/reader/logbookReader";
 import type { ReadingState } from "../keeping/reader/readingWords";
 import { messageOf } from "../parts/page/messageOf";
-
 import { Store } from "../parts/page/store";
 
 /** A logbook on the desk. */
-export interface DeskFile {
+export interface DeskFile extends DeskLogbook {
   readonly key: number;
-  readonly name: string;
-  readonly contents: LogbookContents;
   readonly isDemo: boolean;
   /** Attempts that their recordings do not bear out, and which do not count, a sentence each. */
   readonly leftOut: readonly Problem[];

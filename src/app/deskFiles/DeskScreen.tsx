@@ -1,17 +1,17 @@
 import { useCallback, useMemo, useState } from "react";
 import type { Hand } from "../../realdial/sources/handOf";
 import { isJobSkill } from "../../records/jobRecord";
+import { type ClassView, classView, type NamedSkill, tableOf } from "../desk/classView";
+import { DeskClass } from "../desk/DeskClass";
+import { GaugePanel } from "../desk/GaugePanel";
+import { PersonDetails } from "../desk/PersonDetails";
+import { ReadyPanel, RulePanel } from "../desk/ReadyPanels";
+import { SittingsPanel } from "../desk/SittingsPanel";
 import { useReadinessRule } from "../keeping/readinessRule";
 import { useStore } from "../parts/page/useStore";
 import { ReadinessSettings } from "../results/ReadinessSettings";
 import { ClassDesk } from "./classDesk";
-import { type ClassView, classView, type NamedSkill, tableOf } from "./classView";
-import { DeskClass } from "./DeskClass";
 import { DeskFiles } from "./DeskFiles";
-import { GaugePanel } from "./GaugePanel";
-import { PersonDetails } from "./PersonDetails";
-import { ReadyPanel, RulePanel } from "./ReadyPanels";
-import { SittingsPanel } from "./SittingsPanel";
 
 function Class({ view }: { readonly view: ClassView }) {
   const [wanted, setWanted] = useState<Hand | null>(null);

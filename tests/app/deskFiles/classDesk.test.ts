@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { ClassDesk } from "../../../src/app/desk/classDesk";
 import { classView, deskSentence, fileSentence, namesOf } from "../../../src/app/desk/classView";
+import { ClassDesk } from "../../../src/app/deskFiles/classDesk";
 import { LogbookReader, type ReaderWorker } from "../../../src/app/keeping/reader/logbookReader";
 import { readAndTell } from "../../../src/app/keeping/reader/readerMessages";
 import type { AttemptRecord } from "../../../src/records/attemptRecord";
