@@ -1,6 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
+import { type Demo, startDemo } from "./start/demoStart";
 import { HELP, readOptions, type StartOptions } from "./start/options";
 import { type Running, start, withData } from "./start/running";
 import { howToTrust } from "./tls/trusting";
@@ -23,12 +24,18 @@ function buildApp(): string {
 const PLAIN =
   "Over plain http, other machines have no camera, serial dial or installed app, and the network can read along: see --tls.";
 
-function greet({ addresses, firstLink, place, isSecure, authority }: Running, isBehindProxy: boolean): void {
+/** @param more - further lines */
+function greet(
+  { addresses, firstLink, place, isSecure, authority }: Running,
+  isBehindProxy: boolean,
+  more: readonly string[] = [],
+): void {
   const [here = "", ...network] = addresses;
   const lines = [
     `This machine: ${here}`,
     ...network.map((address) => `The network:  ${address}`),
     ...(firstLink === null ? [] : [`First instructor, once, within a day: ${here}${firstLink}`]),
+    ...more,
     `Data: ${place}`,
     ...(isSecure || isBehindProxy ? [] : [PLAIN]),
     "Stop with Ctrl+C.",
@@ -37,14 +44,34 @@ function greet({ addresses, firstLink, place, isSecure, authority }: Running, is
   process.stdout.write(`${lines.join("\n")}\n`);
 }
 
-async function run(options: StartOptions): Promise<void> {
-  const running = await start(options, options.app ?? buildApp());
-  greet(running, options.isBehindProxy);
+const demoLines = ({ school, apprentices, login, password, code }: Demo): readonly string[] => [
+  `Demo: ${school}, a week of ${apprentices} apprentices. All of its people, and all that they did, are invented.`,
+  `Instructor: open #/instructor on that page and sign in as ${login} with the password ${password}`,
+  `Class code for benches of your own: ${code}`,
+  "The data below goes when you stop the server.",
+];
+
+/** Lets requests under way end when somebody stops it. */
+function stopWhenAsked(running: Running): void {
   for (const signal of ["SIGINT", "SIGTERM"] as const) {
     process.once(signal, () => {
       void running.stop().then(() => process.exit(0));
     });
   }
+}
+
+async function run(options: StartOptions): Promise<void> {
+  const running = await start(options, options.app ?? buildApp());
+  greet(running, options.isBehindProxy);
+  stopWhenAsked(running);
+}
+
+async function runDemo(options: Parameters<typeof startDemo>[0]): Promise<void> {
+  const app = options.app ?? buildApp();
+  process.stdout.write("Making the demo: a minute at most.\n");
+  const { running, demo } = await startDemo(options, app);
+  greet(running, options.isBehindProxy, demoLines(demo));
+  stopWhenAsked(running);
 }
 
 try {
@@ -54,7 +81,8 @@ try {
     const { lines, isWell } = await withData(asked.command, asked.options);
     process.stdout.write(`${lines.join("\n")}\n`);
     if (!isWell) process.exitCode = 1;
-  } else await run(asked.options);
+  } else if (asked.kind === "demo") await runDemo(asked.options);
+  else await run(asked.options);
 } catch (error) {
   if (!(error instanceof ServerError)) throw error;
   process.stderr.write(`class: ${error.says}\n`);

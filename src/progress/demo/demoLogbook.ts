@@ -1,21 +1,15 @@
-import { drawCombination } from "../../drill/combinations/drawCombination";
-import type { Profile } from "../../lock/profile";
 import { shippedProfile } from "../../lock/shippedProfiles";
-import { attemptOutcome } from "../../records/attemptOutcome";
-import type { AttemptRecord, HelpLevel } from "../../records/attemptRecord";
+import type { HelpLevel } from "../../records/attemptRecord";
 import { type LogbookContents, NO_CONTENTS } from "../../records/logbookContents";
-import { encodeTrace } from "../../records/motion/traceCodec";
 import type { PersonRecord, ZeroingRecord } from "../../records/records";
 import { bySkill } from "../../records/skill";
 import { type Chance, seededChance } from "../../statistics/chance";
-import { drawNormal } from "../../statistics/drawNormal";
-import { replay } from "../../trace/replay";
 import { declarationOf } from "../mastery";
 import { practicesOf } from "../practice";
+import { demoAttempt, drawId } from "./demoAttempt";
 import { demoFittingWeek } from "./demoFittingWeek";
 import { demoJobs } from "./demoJobs";
 import { DEMO_PEOPLE, DEMO_ZEROING, type DemoPerson } from "./demoPeople";
-import { handMotion } from "./handMotion";
 
 /** Every demo on a screen is the same one, so that loading it twice brings nothing twice. */
 export const DEMO_SEED = 7;
@@ -29,54 +23,6 @@ const PER_DAY = 5;
 /** From the beginning of one attempt to the next. */
 const PAUSE_MS = 90_000;
 const LESSON_MS = 8 * 3_600_000;
-
-/** Ids in the form of uuids of version 8, drawn by seed: the same demo loaded twice is there once. */
-function drawId(chance: Chance): string {
-  const digits = Array.from({ length: 32 }, () => Math.floor(chance() * 16).toString(16));
-  digits[12] = "8";
-  digits[16] = (8 + Math.floor(chance() * 4)).toString(16);
-  return [0, 8, 12, 16, 20].map((from, i, all) => digits.slice(from, all[i + 1]).join("")).join("-");
-}
-
-type Hand = NonNullable<DemoPerson["hand"]>;
-
-interface Try {
-  readonly personId: string;
-  readonly profile: Profile;
-  readonly hand: Hand;
-  readonly startedAt: number;
-  readonly help: HelpLevel;
-}
-
-/** One attempt through the real engine: drawn stops, a hand that makes them, and what the lock made of it. */
-function demoAttempt({ personId, profile, hand, startedAt, help }: Try, chance: Chance) {
-  const combination = drawCombination(profile, chance);
-  const plan = {
-    stopErrors: combination.map(() => drawNormal(chance, hand.bias, hand.spread)),
-    extraTurns: chance() < hand.miscounts ? [0, 1] : [],
-    speed: hand.speed,
-  };
-  const start = { dial: Math.floor(chance() * profile.graduations) };
-  const motion = { start, ...handMotion(profile, combination, start.dial, plan, chance) };
-  const attempt = replay({ profile, combination, ...motion });
-  const duration_ms = motion.times_ms.at(-1) ?? 0;
-  const record: AttemptRecord = {
-    id: drawId(chance),
-    createdAt: startedAt + duration_ms,
-    updatedAt: startedAt + duration_ms,
-    personId,
-    startedAt,
-    duration_ms,
-    profileId: profile.id,
-    exercise: "open",
-    combination: [...combination],
-    help,
-    conditions: [],
-    tags: ["demo"],
-    ...attemptOutcome(attempt),
-  };
-  return { record, trace: encodeTrace(motion) };
-}
 
 const HELP_OF_DAY: Readonly<Record<number, HelpLevel>> = { 1: "full", 2: "counts", 4: "counts", 5: "silent" };
 

@@ -46,8 +46,16 @@ const TOPICS: readonly Routes[] = [
   deskRoutes,
 ];
 
-/** Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms. */
-const LIMITS = { bodyLimit: 256 * 1024, requestTimeout: 30_000, connectionTimeout: 60_000 } as const;
+/**
+ * Longest body that a route takes which says nothing else, bytes; longest time that a request may take to come, ms, and that
+ * the server may take to set itself up: a small machine with much to do takes its time.
+ */
+const LIMITS = {
+  bodyLimit: 256 * 1024,
+  requestTimeout: 30_000,
+  connectionTimeout: 60_000,
+  pluginTimeout: 120_000,
+} as const;
 
 /** Longest part of an address that stands for an id, letters. */
 const LONGEST_ID = 1200;

@@ -26,6 +26,7 @@ const OPTIONS = {
   "behind-proxy": { type: "boolean" },
   tls: { type: "string" },
   app: { type: "string" },
+  demo: { type: "boolean" },
   help: { type: "boolean", short: "h" },
 } as const;
 
@@ -46,6 +47,8 @@ function portOf(text: string): number {
 export type Asked =
   | { readonly kind: "help" }
   | { readonly kind: "start"; readonly options: StartOptions }
+  /** The week of an invented class, in a folder of its own that goes when the server stops. */
+  | { readonly kind: "demo"; readonly options: Omit<StartOptions, "data" | "database"> }
   | { readonly kind: "command"; readonly command: DataCommand; readonly options: StartOptions };
 
 /** What is to be done instead of starting; null where nothing is named. @throws {ServerError} "no-such-command" */
@@ -94,13 +97,13 @@ function tlsOf({ values, tlsKey }: ReadLine, environment: Environment): TlsChoic
 /**
  * Reads the command line; what it leaves out comes from the environment.
  *
- * @throws {ServerError} "no-port"; "tls-no-key"; "unknown-option" and "no-such-command" for what there is not
+ * @throws {ServerError} "no-port"; "tls-no-key"; "unknown-option" and "no-such-command" for what there is not; "demo-alone"
  */
 export function readOptions(args: readonly string[], environment: Environment): Asked {
   const line = readLine(args);
   const { values, words } = line;
   if (values.help === true) return { kind: "help" };
-  const of = (option: Exclude<keyof typeof OPTIONS, "help" | "behind-proxy" | "tls">) =>
+  const of = (option: Exclude<keyof typeof OPTIONS, "help" | "behind-proxy" | "demo" | "tls">) =>
     values[option] ?? environment[inEnvironment(option)];
   const options: StartOptions = {
     data: of("data") ?? "class-data",
@@ -112,6 +115,12 @@ export function readOptions(args: readonly string[], environment: Environment): 
     app: of("app"),
   };
   const command = commandOf(words);
+  if (values.demo === true) {
+    // It never comes near real data, not even where somebody asks for both.
+    const isAlone = values.data === undefined && values.database === undefined && command === null;
+    if (!isAlone) throw new ServerError(serverProblem("demo-alone", []));
+    return { kind: "demo", options };
+  }
   return command === null ? { kind: "start", options } : { kind: "command", command, options };
 }
 
@@ -133,7 +142,8 @@ Without a command the class server starts.
                     says how each device is told to trust it
   --behind-proxy    trust the addresses that a proxy in front hands on
   --app DIR         serve an app that is built already, and build none
+  --demo            show the week of an invented class, in a folder of its own that goes when the server stops
 
-Each option has a name in the environment too: --behind-proxy is GATEFALL_BEHIND_PROXY=1, --data is GATEFALL_DATA,
+Each option but --demo has a name in the environment too: --behind-proxy is GATEFALL_BEHIND_PROXY=1, --data is GATEFALL_DATA,
 and --tls is GATEFALL_TLS, with GATEFALL_TLS_KEY for the key.
 `;

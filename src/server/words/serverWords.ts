@@ -31,6 +31,7 @@ export const SERVER_WORDS = {
   "tls-not-good": ": {certificate} and {key} do not make a pair: {why}; give a certificate and its own key, both PEM",
   "tls-no-key":
     ": --tls wants a certificate and its key, or the word own; the key may stand in GATEFALL_TLS_KEY where the certificate stands in GATEFALL_TLS",
+  "demo-alone": ": --demo shows invented data alone; leave out --data, --database and commands",
   "not-built": ": the app could not be built; run npx vite build to see why",
 } as const satisfies Words;
 
