@@ -17,6 +17,7 @@ const FORWARDS = [
 const MAY = {
   "app/exercises/handover/run/session/handoverSession.ts":
     "a door's chart takes what its lock did among all other acts: each is asked whether it can be, timed, and kept with what the lock says",
+  "app/school/live/liveLink.ts": "sends over the network, and has no chart",
   "app/sittings/session/keptSitting.ts": "the one way into the chart of a sitting, which keeps what it sends",
   "dialing/hand/handSession.ts": "the hand tells the chart what came of it",
   "handover/change/changeInHand.ts": "a change tells its own chart",

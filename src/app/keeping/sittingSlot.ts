@@ -1,7 +1,16 @@
+import type { Motion } from "../../dialing/motion";
 import type { TryResult } from "../../drill/marking/tryResult";
-import type { Sheet } from "../../drill/sheet/sheet";
+import type { Sheet, Station } from "../../drill/sheet/sheet";
 import type { SittingFacts } from "../../records/sitting/sittingRecord";
 import { Store } from "../parts/page/store";
+import type { HandledAttempt } from "./here/dialedHere";
+
+/** A try at dialing. */
+interface DialedTry extends HandledAttempt {
+  readonly kind: "dialing";
+  readonly motion: Motion;
+  readonly isEnded: boolean;
+}
 
 /** A sitting on this bench, as far as a class looks at it. */
 export interface SessionHere {
@@ -11,6 +20,8 @@ export interface SessionHere {
   readonly assignmentId: string | null;
   readonly isOver: boolean;
   readonly results: readonly TryResult[];
+  /** The try under the hand; an ended one stays until the next is asked for. */
+  readonly inHand: DialedTry | { readonly kind: Exclude<Station["kind"], "dialing"> } | null;
   readonly facts: (appVersion: string) => SittingFacts;
   readonly subscribe: Store["subscribe"];
 }

@@ -2,6 +2,7 @@ import { useState } from "react";
 import { harmlessName } from "../../lock/harmlessText";
 import { Button } from "../parts/controls/Button";
 import { Dialog } from "../parts/controls/Dialog";
+import { HandPart } from "./live/HandPart";
 import { OfPage } from "./OfPage";
 import { usePagePath } from "./pagePath";
 import { SchoolPanel } from "./SchoolPanel";
@@ -48,6 +49,7 @@ export function SchoolLine() {
         ) : (
           <a href="#/join">Join a class</a>
         )}
+        {bench.joining !== null && bench.live !== null && <HandPart live={bench.live} />}
         {isJoined && (
           <>
             <p className="visually-hidden" role="status">

@@ -10,6 +10,7 @@ import { type CurrentLogbook, currentLogbook } from "../keeping/currentLogbook";
 import { Store } from "../parts/page/store";
 import { pageStore } from "../parts/storage/pageStore";
 import { type Answer, askServer, jsonBody, problemWords } from "./askServer";
+import type { LiveBench } from "./live/liveBench";
 import { inOneTab } from "./oneTab";
 import { packedBody } from "./packedBody";
 import { Sender } from "./sender";
@@ -43,6 +44,9 @@ export class SchoolBench extends Store {
   readonly sender: Sender;
   /** Whoever of this bench joined a class, by name. */
   joinings: readonly JoiningRow[] = [];
+  /** What tells the class how it goes here; null until it is fetched, where somebody of a class practices here. */
+  live: LiveBench | null = null;
+  private isLiveAsked = false;
   private readonly channel = globalThis.BroadcastChannel === undefined ? null : new BroadcastChannel(CHANNEL);
   private soon: ReturnType<typeof setTimeout> | undefined;
 
@@ -143,6 +147,20 @@ export class SchoolBench extends Store {
 
   private async settle(): Promise<void> {
     this.joinings = await joinedHere(this.current.logbook).catch(() => this.joinings);
+    this.changed();
+    if (this.joinings.length > 0) void this.goLive();
+  }
+
+  /** Practice goes on without it: where its files cannot be had, the next change asks for them again. */
+  private async goLive(): Promise<void> {
+    if (this.isLiveAsked) return;
+    this.isLiveAsked = true;
+    try {
+      this.live = (await import("./ownLiveBench")).ownLiveBench(this);
+      this.live.subscribe(() => this.changed());
+    } catch {
+      this.isLiveAsked = false;
+    }
     this.changed();
   }
 

@@ -29,11 +29,11 @@ async function takenUp({ schoolId, deviceId }: Place, { database }: World): Prom
   return row === undefined ? null : growingAttempt.parse(JSON.parse(row.body));
 }
 
-/** The attempt that grows at a bench, whichever server it is connected to; null where there is none. */
+/** The attempt that grows or has just ended at a bench, whichever server it is connected to; null where there is none. */
 export async function attemptOf(place: Place, hub: LiveHub, world: World): Promise<GrowingAttempt | null> {
   const here = hub.attemptAt(place);
   if (here !== undefined) return here;
-  if (!hub.isGrowing(place)) return null;
+  if (!hub.hasAttempt(place)) return null;
   hub.want(place);
   for (let look = 0; look < LOOKS; look++) {
     await pause(PAUSE_MS);

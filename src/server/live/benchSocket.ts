@@ -2,16 +2,13 @@ import type { WebSocket } from "@fastify/websocket";
 import type { FastifyRequest } from "fastify";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { schoolProblem } from "../../school/schoolWords";
-import { type BenchHears, type BenchTelling, benchTelling } from "../../school/wire/liveWire";
+import { type BenchHears, type BenchTelling, benchTelling, SIGN_MS } from "../../school/wire/liveWire";
 import type { Problem } from "../../wording/problem";
 import { type AskingBench, whoAsks } from "../http/whoAsks";
 import type { World } from "../world/world";
 import { handAt, lowerHand, raiseHand } from "./hands";
 import type { LiveHub } from "./liveHub";
 import { TellingRate } from "./tellingRate";
-
-/** From one ping to the next, ms: a bench that answers none until then is gone. */
-const PING_MS = 15_000;
 
 /** Why a connection is ended: it broke a rule (RFC 6455), or it is not a bench's any more or has another one. */
 const CLOSED = { tooMany: 1008, notABench: 4001, replaced: 4000 } as const;
@@ -121,7 +118,7 @@ export class BenchSocket {
     return this.people.has(who) ? null : schoolProblem("not-joined-here", ["personId"]);
   }
 
-  /** Finds out whether the other end is there, and still a bench of the school. */
+  /** Finds out whether the other end is there and still a bench of the school, and tells it that this one is: a page sees no ping. */
   private pings(): NodeJS.Timeout {
     const { socket, request, world } = this;
     let hasAnswered = true;
@@ -132,11 +129,12 @@ export class BenchSocket {
       if (!hasAnswered) return socket.terminate();
       hasAnswered = false;
       socket.ping();
+      this.say({ v: 1, kind: "here" });
       this.people.clear();
       // A database that is away for a while ends no connection.
       const who = await whoAsks(request, "bench", world).catch(() => null);
       if (who?.role === "anyone") socket.close(CLOSED.notABench);
-    }, PING_MS).unref();
+    }, SIGN_MS).unref();
   }
 
   private refuse({ path, ...problem }: Problem): void {

@@ -1,11 +1,9 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { SECURITY_HEADERS } from "../../bundle/contentPolicy";
+import { SIGN_MS } from "../../school/wire/liveWire";
 import { type AskingInstructor, whoAsks } from "../http/whoAsks";
 import type { World } from "../world/world";
 import type { LiveHub } from "./liveHub";
-
-/** From one sign of life to the next, ms; at each the instructor must still be signed in. */
-const BEAT_MS = 15_000;
 
 /** Bytes that may wait for a board which takes them too slowly; it comes again and hears how all is by then. */
 const MOST_WAITING = 1 << 20;
@@ -43,11 +41,12 @@ export async function streamBoard(
     if (raw.writableLength > MOST_WAITING) raw.destroy();
     else if (!raw.writableEnded) raw.write(text);
   };
+  // At each sign of life, which a page sees as an event of its own, the instructor must still be signed in.
   const beat = setInterval(async () => {
-    send(":\n\n");
+    send("event: here\ndata: 1\n\n");
     const who = await whoAsks(request, "instructor", world).catch(() => null);
     if (who?.role === "anyone") raw.end();
-  }, BEAT_MS).unref();
+  }, SIGN_MS).unref();
   const unlisten = await hub.listen(of, lastHeard(request, hub), (event, change) =>
     send(`id: ${hub.id}:${change}\ndata: ${JSON.stringify(event)}\n\n`),
   );

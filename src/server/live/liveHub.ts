@@ -100,7 +100,6 @@ export class LiveHub {
     const now = this.world.now();
     const after = benchAfter(this.room(place).room.bench(place.deviceId, now), told, now);
     if (told.kind === "attempt") connected.attempt = told.attempt;
-    if (after.attempt === null) connected.attempt = null;
     this.set(place, after);
   }
 
@@ -110,13 +109,13 @@ export class LiveHub {
     this.showHand(place, hand);
   }
 
-  /** The attempt that grows at a bench which is connected here; undefined where the bench is not. */
+  /** The attempt that grows or has just ended at a bench which is connected here; undefined where the bench is not. */
   attemptAt({ schoolId, deviceId }: Place): GrowingAttempt | null | undefined {
     return this.connected.get(placeKey(schoolId, deviceId))?.attempt;
   }
 
-  /** Whether a bench of a class has an attempt that grows, at whichever server. */
-  isGrowing(place: Place): boolean {
+  /** Whether a bench of a class has an attempt to show, at whichever server. */
+  hasAttempt(place: Place): boolean {
     return this.room(place).room.bench(place.deviceId, 0).attempt !== null;
   }
 
@@ -217,7 +216,10 @@ export class LiveHub {
     this.tellServers({ from: this.id, kind: "here", isNew: false });
     const now = this.world.now();
     const isLost = (id: string) => id !== this.id && now - (this.heardAt.get(id) ?? 0) > SERVER_LOST_MS;
-    for (const { room } of this.rooms.values()) room.lose(isLost);
+    for (const { room } of this.rooms.values()) {
+      room.lose(isLost);
+      room.forget(now);
+    }
     this.soon();
   }
 

@@ -1,4 +1,4 @@
-import { silentBench } from "../../school/live/liveBoard";
+import { isOffBoard, silentBench } from "../../school/live/liveBoard";
 import type { LiveBench } from "../../school/wire/liveWire";
 
 interface Seen {
@@ -49,6 +49,11 @@ export class LiveRoom {
     for (const { bench, serverId } of [...this.seen.values()]) {
       if (bench.isHere && isLost(serverId)) this.set({ ...bench, isHere: false }, serverId);
     }
+  }
+
+  /** Forgets benches that went long ago: boards leave them out by themselves. */
+  forget(now: number): void {
+    for (const { bench } of [...this.seen.values()]) if (isOffBoard(bench, now)) this.seen.delete(bench.deviceId);
   }
 
   /** What changed after a change. @param from - 0 for all */

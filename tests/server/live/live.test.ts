@@ -124,7 +124,7 @@ describe.each(ENGINES)("benches live on $engine", ({ engine, open }) => {
     back.leave();
   });
 
-  test("the attempt that grows is asked for by itself, and ends when nobody works on", async () => {
+  test("the attempt that grows is asked for by itself, ends when nobody works on, and is taken back", async () => {
     const bench = await testBench(school, head.schoolId);
     const end = await connectBench(school, bench);
     const board = await openBoard(school, bench.classId, head);
@@ -139,6 +139,11 @@ describe.each(ENGINES)("benches live on $engine", ({ engine, open }) => {
     expect({ v: 1, kind: "attempt", ...(await ask()).json() }).toEqual(growing("growing"));
     end.tell(state(bench.people[0] ?? "", { isWaiting: true }));
     await shown(board, bench, ({ state: now }) => now?.isWaiting === true);
+    // It stays to be seen again, until its bench takes it back.
+    expect(board.events.all.at(-1)?.benches[0]?.attempt?.hasEnded).toBe(true);
+    expect((await ask()).json().attempt).toMatchObject({ id: "growing" });
+    end.tell({ v: 1, kind: "attempt", attempt: null });
+    await shown(board, bench, ({ attempt, state: now }) => now?.isWaiting === true && attempt === null);
     expect((await ask()).json()).toEqual({ attempt: null });
     board.leave();
     end.leave();

@@ -1,6 +1,7 @@
 import { useEffect } from "react";
 import type { Milliseconds } from "../../../lock/dial";
 import { afterDrawing } from "../../keeping/afterDrawing";
+import { DIALED_HERE } from "../../keeping/here/dialedHere";
 import { keeping } from "../../keeping/keeping";
 import type { NotedAttempt } from "../../keeping/notedAttempt";
 import { newId } from "../../parts/page/newId";
@@ -32,6 +33,7 @@ const once = (act: () => void) => {
 /** Keeps every attempt of a bench in the logbook: while it is under way, when it has ended, and with its estimate. */
 export function useKeptAttempts(session: BenchSession): void {
   useEffect(() => {
+    DIALED_HERE.bench = session;
     const watched = new AttemptKeeping(session, newId, { keep: keepNote, drop: dropAttempt });
     const flush = () => watched.flush(Date.now());
     const openUp = once(() => afterDrawing(() => keeping.add((keeper) => keeper.openUp())));
@@ -42,6 +44,7 @@ export function useKeptAttempts(session: BenchSession): void {
     };
     const ends = [session.subscribe(look), onPageLeft(flush), watchWork(() => watched.endedByReload)];
     return () => {
+      DIALED_HERE.bench = null;
       clearInterval(timer);
       for (const end of ends) end();
       flush();
