@@ -5,7 +5,7 @@ import { demoLogbook } from "../../src/progress/demo/demoLogbook";
 import type { classList, codeList } from "../../src/school/wire/classWire";
 import type { deskAnswer } from "../../src/school/wire/deskWire";
 import type { signedIn } from "../../src/school/wire/peopleWire";
-import type { madeCards, roster } from "../../src/school/wire/rosterWire";
+import type { madeCards, roster, schoolPeople } from "../../src/school/wire/rosterWire";
 
 const MARK = '<head><meta name="class-server" content="/api">';
 const AT = Date.UTC(2026, 2, 2, 8);
@@ -39,6 +39,12 @@ const people: z.output<typeof roster> = {
     joinedAt: AT,
   })),
 };
+const everybody: z.output<typeof schoolPeople> = {
+  people: people.people.map(({ id, name, extraTime, version }, k) => ({
+    ...{ id, name, extraTime, version },
+    classIds: k === 4 ? [] : ["c"],
+  })),
+};
 const cards: z.output<typeof madeCards> = {
   class: { id: "c", name: "Fitters 1" },
   cards: NAMES.map((name, k) => ({ personId: `p${k}`, name, token: String(k).repeat(43) })),
@@ -52,6 +58,7 @@ const ANSWERS: Readonly<Record<string, unknown>> = {
   "/api/classes": classes,
   "/api/classes/c/codes": codes,
   "/api/classes/c/people": people,
+  "/api/people": everybody,
   "/api/classes/c/cards": cards,
   "/api/classes/c/desk": desk,
 };

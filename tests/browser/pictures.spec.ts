@@ -216,6 +216,11 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   "instructor-code": (page) => openClassroom(page, "#/instructor/class?id=c&view=join"),
   "instructor-roster": (page) => openClassroom(page, "#/instructor/class?id=c&view=roster"),
   "instructor-desk": (page) => openClassroom(page, "#/instructor/class?id=c&view=desk"),
+  "instructor-erase": async (page) => {
+    await openClassroom(page, "#/instructor/people");
+    await page.getByRole("button", { name: "Records and data of Mibsy Rowe" }).click();
+    await page.getByRole("button", { name: "Erase Mibsy Rowe" }).scrollIntoViewIfNeeded();
+  },
   "instructor-cards": async (page) => {
     await openClassroom(page, "#/instructor/class?id=c&view=roster");
     await page.getByRole("button", { name: "Make join cards for everyone who has none" }).click();

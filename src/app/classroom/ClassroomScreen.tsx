@@ -9,6 +9,7 @@ import { useSignedIn } from "./asking/useSignedIn";
 import { ClassList } from "./classes/ClassList";
 import { ClassPage } from "./classes/ClassPage";
 import { ByLink, type LinkKind, SignIn } from "./entry/Entry";
+import { PeoplePage } from "./people/PeoplePage";
 import { TeachersPage } from "./teachers/TeachersPage";
 import "./classroom.css";
 
@@ -31,6 +32,7 @@ function SignedInBar({ asking, onLeave }: { readonly asking: Asking; readonly on
     <div className="spread gap-x-5 gap-y-3 pb-3 ruled-below print:hidden">
       <nav className="row gap-x-5" aria-label="Instructor">
         <a href="#/instructor">Classes</a>
+        <a href="#/instructor/people">People</a>
         {instructor.role === "head" && <a href="#/instructor/teachers">Instructors</a>}
       </nav>
       <div className="row text-small">
@@ -50,6 +52,7 @@ function Page({ part, query, asking }: Asked & { readonly asking: Asking }) {
     const id = query.get("id") ?? "";
     return <ClassPage key={id} asking={asking} id={id} query={query} />;
   }
+  if (part === "people") return <PeoplePage asking={asking} />;
   if (part === "teachers") return <TeachersPage asking={asking} />;
   return <ClassList asking={asking} />;
 }

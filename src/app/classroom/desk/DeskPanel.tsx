@@ -12,6 +12,7 @@ import { Button } from "../../parts/controls/Button";
 import { clockText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
 import type { OfClass } from "../asking/classProps";
+import { ExportList } from "../records/ExportList";
 import { ServerPerson } from "./ServerPerson";
 import { WholeClass } from "./WholeClass";
 
@@ -91,6 +92,11 @@ export function DeskPanel({ asking, one }: OfClass) {
       {answer !== null && answer.desk.skills.length > 0 && (
         <ClassOfServer asking={asking} one={one} answer={answer.desk} onHand={(hand) => setAsked({ ...asked, hand })} />
       )}
+      <section className="card" aria-labelledby="class-export">
+        <h2 id="class-export">Save the records of the class</h2>
+        <p>Of everyone who is in the class now.</p>
+        <ExportList asking={asking} path={`/classes/${one.id}`} name={one.name} />
+      </section>
     </div>
   );
 }

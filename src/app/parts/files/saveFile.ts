@@ -6,8 +6,8 @@ export interface SavedFile {
   readonly text: string;
 }
 
-/** Hands a file to the browser to be saved. */
-export function saveFile({ name, type, text }: SavedFile): void {
+/** Hands a file to the browser to be saved, as text or as it came. */
+export function saveFile({ name, type, text }: Omit<SavedFile, "text"> & { readonly text: string | Blob }): void {
   const address = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
   const link = document.createElement("a");
   link.href = address;
