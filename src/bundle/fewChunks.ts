@@ -6,6 +6,13 @@ const BENCH = /\/BenchScreen\.tsx$/;
 /** Screens without a dial: they share little with the bench. */
 const WITHOUT_DIAL = /\/(Desk|Sheets|Words)Screen\.tsx$/;
 
+/** Small parts that many screens need, each with what is needed with it nearly always: the first script names every file. */
+const TOGETHER = [
+  ["recordFields", /\/src\/(records\/(attemptRecord|masteryRule)|realdial\/sources\/(sourceSchema|dialDoubt))\.ts$/],
+  ["files", /\/src\/app\/parts\/files\/(csvFile|fileName|saveFile|copyText)\.ts$/],
+  ["desk", /\/src\/app\/(desk\/.*|keeping\/reader\/(ReadingLine|logbookReader)|results\/ReadinessSettings)\.tsx?$/],
+] as const;
+
 /** Everything that a module cannot run without, itself included. */
 function neededBy(id: string, graph: Graph, found = new Set<string>()): Set<string> {
   if (found.has(id)) return found;
@@ -46,5 +53,12 @@ export function fewChunks(): Rolldown.CodeSplittingOptions {
       return parts.get(id) === name ? name : null;
     },
   });
-  return { groups: [{ name: "first", tags: ["$initial"], priority: 3 }, part("lock", 2), part("hand", 1)] };
+  return {
+    groups: [
+      { name: "first", tags: ["$initial"], priority: 3 },
+      part("lock", 2),
+      part("hand", 1),
+      ...TOGETHER.map(([name, test]) => ({ name, test, priority: 0 })),
+    ],
+  };
 }

@@ -5,7 +5,7 @@ import { skillKey } from "../records/skill";
 import type { AnyRecord } from "../school/outbox/sendableFrom";
 import type { Logbook } from "./logbook";
 import { attemptOf, attemptRow, type LogbookDatabase } from "./logbookDatabase";
-import { marksOf, markWaiting, unmark } from "./marks/outboxMarks";
+import { markDeleted, marksOf, markWaiting } from "./marks/outboxMarks";
 import { mergedKey, mergedMark } from "./mergedPeople";
 import { nextRevision } from "./revision";
 import { storageError } from "./storageProblem";
@@ -95,7 +95,7 @@ export async function deleteRecord(logbook: Logbook, kind: LooseKind, id: string
     if (found === undefined) throw gone();
     const motion = kind === "attempts" ? await database.traces.get(id) : undefined;
     await table.delete(id);
-    await unmark(database, [id]);
+    await markDeleted(database, id);
     if (motion !== undefined) await database.traces.delete(id);
     return { row: found, trace: motion };
   });

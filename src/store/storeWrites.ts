@@ -4,7 +4,7 @@ import type { PersonRecord } from "../records/records";
 import { endedAmong, withoutRevived, wouldUndoEnd } from "./endedStays";
 import { attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import { type LogbookWrite, ownerOf, type PersonWrite } from "./logbookWrite";
-import { marksOf, markWaiting } from "./marks/outboxMarks";
+import { isNotedAnew, markEdited, marksOf, markWaiting } from "./marks/outboxMarks";
 import { mergedAmong } from "./mergedPeople";
 import { nextRevision } from "./revision";
 
@@ -67,6 +67,7 @@ async function storeRecord(database: LogbookDatabase, write: Exclude<LogbookWrit
   const before = await database.table(kind).get(record.id);
   if (before !== undefined && wouldUndoEnd({ ...write, record: before }, write)) return;
   const revision = nextRevision(before, record);
+  if (isNotedAnew(before, record)) await markEdited(database, record.id);
   if (write.kind !== "attempts") {
     await database.table(kind).put({ ...record, revision });
     return;

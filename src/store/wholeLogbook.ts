@@ -6,7 +6,7 @@ import type { AnyRecord } from "../school/outbox/sendableFrom";
 import type { Logbook } from "./logbook";
 import { attemptOf, attemptRow, type LogbookDatabase } from "./logbookDatabase";
 import type { LogbookWrite } from "./logbookWrite";
-import { marksOf, markWaiting } from "./marks/outboxMarks";
+import { isNotedAnew, markEdited, marksOf, markWaiting } from "./marks/outboxMarks";
 import { storageError } from "./storageProblem";
 import { kindWithPending, withPending } from "./withPending";
 
@@ -92,6 +92,9 @@ async function mergePart(
   }
   const marks = marksOf(taken.map((record) => ({ kind, record }) as AnyRecord));
   if (marks.length > 0) await markWaiting(database, marks);
+  for (const [i, record] of part.entries()) {
+    if (isTaken(record, i) && isNotedAnew(existing[i], record)) await markEdited(database, record.id);
+  }
   return { added: taken.length - updated, updated, kept: part.length - taken.length };
 }
 

@@ -1,21 +1,10 @@
 import { useEffect, useState } from "react";
-import type { SentKind } from "../../school/wire/recordsWire";
+import { KIND_WORDS, shortId } from "../../school/records/kindWords";
 import type { Logbook } from "../../store/logbook";
 import { type Refused, refusedRecords } from "../../store/outbox/outbox";
 import { Button } from "../parts/controls/Button";
 import { saveFile } from "../parts/files/saveFile";
 import { problemWords } from "./askServer";
-
-const KIND_WORDS: Readonly<Record<SentKind, string>> = {
-  attempts: "Attempt",
-  zeroings: "Zeroing",
-  jobs: "Job",
-  sittings: "Sitting",
-  declarations: "Skill shown",
-};
-
-/** Letters of an id that tell records of one bench apart. */
-const SHORT = 8;
 
 const reasonOf = ({ mark }: Refused): string =>
   mark.problem === undefined ? "no reason was given" : problemWords(mark.problem);
@@ -46,7 +35,7 @@ export function RefusedList({ logbook, count }: { readonly logbook: Logbook; rea
       <ul>
         {refused.map((one) => (
           <li key={one.mark.id}>
-            {KIND_WORDS[one.sent.kind]} {one.mark.id.slice(0, SHORT)}: {reasonOf(one)}.
+            {KIND_WORDS[one.sent.kind]} {shortId(one.mark.id)}: {reasonOf(one)}.
           </li>
         ))}
       </ul>

@@ -4,7 +4,7 @@ import { Button } from "../parts/controls/Button";
 import { Dialog } from "../parts/controls/Dialog";
 import { HandPart } from "./live/HandPart";
 import { OfPage } from "./OfPage";
-import { usePagePath } from "./pagePath";
+import { usePagePath } from "./page/pagePath";
 import { SchoolPanel } from "./SchoolPanel";
 import type { SchoolBench } from "./schoolBench";
 import { sendingWords } from "./sendingWords";

@@ -3,6 +3,7 @@ import { harmlessName } from "../../lock/harmlessText";
 import type { JoiningRow } from "../../store/marks/outboxMarks";
 import { countText } from "../../wording/amountWords";
 import { Button } from "../parts/controls/Button";
+import { ChangesTold } from "./ChangesTold";
 import { RefusedList } from "./RefusedList";
 import type { SchoolBench } from "./schoolBench";
 import { clockSentence, sendingWords, troubleSentence } from "./sendingWords";
@@ -77,7 +78,7 @@ export function SchoolPanel({ bench, onClose }: PanelProps) {
       <p role="status">
         {sendingWords(state)}.{" "}
         {state.waiting > 0 &&
-          `${countText(state.waiting, "record")} of this bench ${state.waiting === 1 ? "is" : "are"} not with the class yet.`}
+          `${countText(state.waiting, "record or change", "records or changes")} of this bench ${state.waiting === 1 ? "is" : "are"} not with the class yet.`}
       </p>
       {sentences.map(
         (sentence) =>
@@ -91,6 +92,7 @@ export function SchoolPanel({ bench, onClose }: PanelProps) {
         <Button onClick={() => act(again)}>Send now</Button>
       </div>
       {line}
+      <ChangesTold logbook={bench.current.logbook} version={bench.version} />
       {state.refused > 0 && <RefusedList logbook={bench.current.logbook} count={state.refused} />}
     </>
   );

@@ -3,7 +3,7 @@ import { classServer } from "../parts/page/classServer";
 import { newId } from "../parts/page/newId";
 import { LiveBench } from "./live/liveBench";
 import { workHere } from "./live/workHere";
-import { pathNow } from "./pagePath";
+import { pathNow } from "./page/pagePath";
 import type { SchoolBench } from "./schoolBench";
 
 /** Where the class server hears benches. */

@@ -11,9 +11,10 @@ import { Store } from "../parts/page/store";
 import { pageStore } from "../parts/storage/pageStore";
 import { type Answer, askServer, jsonBody, problemWords } from "./askServer";
 import type { LiveBench } from "./live/liveBench";
-import { inOneTab } from "./oneTab";
 import { packedBody } from "./packedBody";
 import { Sender } from "./sender";
+import { POST_CHANGES } from "./sentChanges";
+import { inOneTab } from "./page/oneTab";
 
 /** Another tab looks at the outbox anew when it hears this. */
 const CHANNEL = "gatefall-outbox";
@@ -58,6 +59,7 @@ export class SchoolBench extends Store {
       logbook: current.logbook,
       post: async (sentAt, records) =>
         askServer("/bench/records", recordsReceipt, await packedBody({ sentAt, records })),
+      postChanges: POST_CHANGES,
       oneTab: (act) => inOneTab(act, { locks: navigator.locks, store, now: Date.now }),
       now: Date.now,
       chance: Math.random,

@@ -5,10 +5,12 @@ import { partOf } from "../../school/outbox/partOf";
 import { settle } from "../../school/outbox/settle";
 import { PART_LIMITS, type recordsReceipt, type SentRecord } from "../../school/wire/recordsWire";
 import type { Logbook } from "../../store/logbook";
+import { nextChanges } from "../../store/outbox/changes";
 import { holdBack, nextToSend, outboxCounts, settleSent } from "../../store/outbox/outbox";
 import type { Problem } from "../../wording/problem";
 import { Store } from "../parts/page/store";
 import type { Answer } from "./askServer";
+import { type PostChanges, sentChanges } from "./sentChanges";
 
 /** What keeps records from being sent. */
 export type Trouble =
@@ -31,6 +33,7 @@ export interface SendingState {
 export interface SenderWorld {
   readonly logbook: Logbook;
   readonly post: (sentAt: number, records: readonly SentRecord[]) => Promise<Answer<z.output<typeof recordsReceipt>>>;
+  readonly postChanges: PostChanges;
   /** Acts unless another tab does. @returns whether it acted */
   readonly oneTab: (act: () => Promise<void>) => Promise<boolean>;
   /** Milliseconds since 1970. */
@@ -60,6 +63,12 @@ const UNAUTHORIZED = 401;
 const TOO_MANY = 429;
 /** A part of one record that is refused so is refused for good. */
 const FOR_GOOD = [400, 413];
+
+/** How long the server asks to wait, ms. */
+function waitAsked({ values }: Problem): number {
+  const seconds = Number(values.seconds);
+  return Number.isFinite(seconds) ? 1000 * seconds : 0;
+}
 
 /**
  * Sends what waits in the outbox, part by part, until nothing waits or nobody answers; then again after a while. The bench
@@ -133,10 +142,7 @@ export class Sender extends Store {
   private async sendPart(): Promise<boolean> {
     const { logbook, post, now } = this.world;
     const waiting = await nextToSend(logbook, this.pace.records, now());
-    if (waiting.length === 0) {
-      this.tell({ trouble: null });
-      return false;
-    }
+    if (waiting.length === 0) return this.sendChanges();
     const sized = waiting.map((record) => ({
       record,
       bytes: new TextEncoder().encode(JSON.stringify(record)).length + 1,
@@ -145,7 +151,12 @@ export class Sender extends Store {
     const sentAt = now();
     const answer = await post(sentAt, part);
     if (answer.kind === "silent") return this.fail(afterSilence(this.pace), { kind: "no-network" });
-    if (answer.kind === "refused") return this.refused(part, answer);
+    if (answer.kind === "refused") {
+      const ids = part.map(({ record }) => record.id);
+      return this.refused(ids, answer, (problem) =>
+        settleSent(logbook, [{ id: ids[0] ?? "", state: "refused", problem }]),
+      );
+    }
     const settled = settle(
       part.map(({ record }) => record.id),
       answer.value.receipts,
@@ -159,32 +170,46 @@ export class Sender extends Store {
     return true;
   }
 
+  /** Sends what was changed of records that the class has. @returns whether more may go at once */
+  private async sendChanges(): Promise<boolean> {
+    const { logbook, now, postChanges } = this.world;
+    const part = await nextChanges(logbook, Math.min(this.pace.records, PART_LIMITS.records), now());
+    if (part === null) {
+      this.tell({ trouble: null });
+      return false;
+    }
+    const ids = part.kind === "edits" ? part.edits.map(({ recordId }) => recordId) : part.records;
+    const answer = await sentChanges(logbook, part, postChanges);
+    if (answer.kind === "silent") return this.fail(afterSilence(this.pace), { kind: "no-network" });
+    if (answer.kind === "refused") return this.refused(ids, answer);
+    this.pace = afterAnswer(this.pace, PART_LIMITS.records);
+    this.tell({ trouble: null, sentAt: now() });
+    return true;
+  }
+
+  /** @param settle - takes down that one is refused for good; left out, it waits and is sent again */
   private async refused(
-    part: readonly SentRecord[],
+    ids: readonly string[],
     { status, problem }: Extract<Answer<unknown>, { kind: "refused" }>,
+    settle?: (problem: Problem) => Promise<void>,
   ): Promise<boolean> {
-    const { logbook, now } = this.world;
-    const [first] = part;
     if (status === UNAUTHORIZED) {
       this.tell({ trouble: { kind: "signed-out" } });
       return false;
     }
-    if (status === TOO_MANY) {
-      const seconds = Number(problem.values.seconds);
-      return this.fail(
-        afterSilence(this.pace),
-        { kind: "server", problem },
-        Number.isFinite(seconds) ? 1000 * seconds : 0,
-      );
-    }
-    const isOne = part.length === 1 && first !== undefined;
-    if (FOR_GOOD.includes(status)) {
-      if (isOne) await settleSent(logbook, [{ id: first.record.id, state: "refused", problem }]);
-      else this.pace = { ...this.pace, records: afterRefusal(this.pace, part.length).records };
+    if (status === TOO_MANY) return this.fail(afterSilence(this.pace), { kind: "server", problem }, waitAsked(problem));
+    const next = afterRefusal(this.pace, ids.length);
+    const only = ids.length === 1 ? ids[0] : undefined;
+    if (FOR_GOOD.includes(status) && only === undefined) {
+      this.pace = { ...this.pace, records: next.records };
       return true;
     }
-    const next = afterRefusal(this.pace, part.length);
-    if (isOne) await holdBack(logbook, first.record.id, now() + wait_ms(next, this.world.chance()));
+    if (FOR_GOOD.includes(status) && settle !== undefined) {
+      await settle(problem);
+      return true;
+    }
+    const { logbook, now, chance } = this.world;
+    if (only !== undefined) await holdBack(logbook, only, now() + wait_ms(next, chance()));
     return this.fail(next, { kind: "server", problem });
   }
 

@@ -9,11 +9,19 @@ export interface OutboxRow {
   readonly id: string;
   readonly kind: RecordKind;
   readonly personId: string;
-  readonly state: "waiting" | "refused" | "sent";
+  /**
+   * Of the record; or of what the class has already: its tags or note were changed since, it was deleted here, or the class made
+   * something else of such a change and that is to be told.
+   */
+  readonly state: "waiting" | "refused" | "sent" | "edited" | "deleted" | "told";
   /** Sent from then on, milliseconds since 1970; 0 where at once. */
   readonly from: number;
   /** Why it was refused. */
   readonly problem?: Problem;
+  /** Version of tags and note that the class had when they were last sent; none of a record as it was received. */
+  readonly base?: number;
+  /** What was noted here, where something later from another bench holds. */
+  readonly overruled?: { readonly tags: readonly string[]; readonly note: string };
 }
 
 /** Somebody of this bench who joined a class: a local person with the id that the school knows. */
@@ -59,7 +67,7 @@ export function markWaiting({ outbox, joinings }: OutboxTables, marks: readonly 
     return outbox.bulkGet(marks.map(({ id }) => id)).then((before) => {
       const open = marks.flatMap((mark, k) => {
         const from = Math.min(mark.from, before[k]?.from ?? mark.from);
-        return before[k]?.state === "sent" ? [] : [{ ...mark, from }];
+        return /sent|edited|told/.test(before[k]?.state ?? "") ? [] : [{ ...mark, from }];
       });
       const given = open.filter(({ personId }) => !ids.has(personId)).map(({ id }) => id);
       return outbox.bulkDelete(given).then(() => outbox.bulkPut(open.filter(({ personId }) => ids.has(personId))));
@@ -67,10 +75,30 @@ export function markWaiting({ outbox, joinings }: OutboxTables, marks: readonly 
   });
 }
 
-/** Takes off the marks of records that are gone before they were sent. To be called within a transaction. */
-export const unmark = ({ outbox }: OutboxTables, ids: readonly string[]): PromiseExtended<number> =>
-  outbox
-    .where("id")
-    .anyOf([...ids])
-    .and(({ state }) => state !== "sent")
-    .delete();
+/** What of a record can be changed once the class has it. */
+interface Noted {
+  readonly tags?: readonly string[] | undefined;
+  readonly note?: string | undefined;
+}
+
+const notedOf = ({ tags, note }: Noted) => `${tags}\n${note}`;
+
+/** Whether a record takes the place of one with other tags or another note. */
+export const isNotedAnew = (before: object | undefined, after: object): boolean =>
+  before !== undefined && notedOf(before) !== notedOf(after);
+
+/** Marks a record that the class has and whose tags or note were changed. To be called within a transaction. */
+export const markEdited = ({ outbox }: OutboxTables, id: string): PromiseExtended<unknown> =>
+  outbox.update(id, (row) => {
+    if (/sent|told/.test(row.state)) Object.assign(row, { state: "edited", from: 0 });
+  });
+
+/**
+ * Marks a record that is deleted here, to be deleted at the class too; also where it only waits, since it may be on its way. To be
+ * called within a transaction.
+ */
+export const markDeleted = ({ outbox }: OutboxTables, id: string): PromiseExtended<unknown> =>
+  outbox.get(id).then((row): PromiseExtended<unknown> | undefined => {
+    if (row === undefined) return;
+    return row.state === "refused" ? outbox.delete(id) : outbox.put({ ...row, state: "deleted", from: 0 });
+  });

@@ -5,6 +5,12 @@ import type { SentKind, SentRecord } from "../../school/wire/recordsWire";
 import type { Logbook } from "../logbook";
 import { attemptOf, type LogbookDatabase } from "../logbookDatabase";
 import type { OutboxRow } from "../marks/outboxMarks";
+import { inState } from "./inState";
+
+/** States of what goes to the class: a record, or what was changed of one that is there. */
+const GOING = ["waiting", "edited", "deleted"] as const;
+/** Kinds whose tags and note can be changed. */
+const NOTED: readonly string[] = ["attempts", "jobs", "sittings"];
 
 /** What of the outbox a person is told. */
 export interface OutboxCounts {
@@ -12,11 +18,8 @@ export interface OutboxCounts {
   readonly refused: number;
 }
 
-const inState = ({ outbox }: LogbookDatabase, state: OutboxRow["state"], until: number | typeof Dexie.maxKey) =>
-  outbox.where("[state+from+id]").between([state, Dexie.minKey, Dexie.minKey], [state, until, Dexie.maxKey]);
-
 /**
- * How many records are to be sent by now, and how many were refused.
+ * How many records and changes are to be sent by now, and how many were refused.
  *
  * @param now - milliseconds since 1970
  * @throws {LogbookError} when the storage fails
@@ -24,7 +27,7 @@ const inState = ({ outbox }: LogbookDatabase, state: OutboxRow["state"], until: 
 export async function outboxCounts(logbook: Logbook, now: number): Promise<OutboxCounts> {
   return logbook.read(
     async (database) => ({
-      waiting: await inState(database, "waiting", now).count(),
+      waiting: (await Promise.all(GOING.map((state) => inState(database, state, now).count()))).reduce((a, b) => a + b),
       refused: await inState(database, "refused", Dexie.maxKey).count(),
     }),
     { waiting: 0, refused: 0 },
@@ -61,6 +64,9 @@ export async function nextToSend(logbook: Logbook, most: number, now: number): P
   return found.flatMap(([, record]) => record ?? []);
 }
 
+/** A record as the class has it, but for what was noted since: that goes as an edit. */
+const isNotedSince = ({ kind }: OutboxRow, { problem }: Settled) => problem?.code === "changed" && NOTED.includes(kind);
+
 /**
  * Takes down what became of records that were sent.
  *
@@ -71,9 +77,12 @@ export async function settleSent(logbook: Logbook, settled: readonly Settled[]):
   await logbook.change(async ({ outbox }) => {
     const rows = await outbox.bulkGet(settled.map(({ id }) => id));
     await outbox.bulkPut(
-      settled.flatMap(({ state, problem }, k) => {
+      settled.flatMap((one, k): OutboxRow[] => {
         const row = rows[k];
-        return row === undefined || row.state === "sent" ? [] : [{ ...row, state, ...(problem && { problem }) }];
+        // What was changed or deleted on the way is still to be sent.
+        if (row?.state !== "waiting" && row?.state !== "refused") return [];
+        const { state, problem } = one;
+        return [isNotedSince(row, one) ? { ...row, state: "edited" } : { ...row, state, ...(problem && { problem }) }];
       }),
     );
   });
@@ -106,8 +115,12 @@ export async function refusedRecords(logbook: Logbook): Promise<readonly Refused
 export async function sendAllAgain(logbook: Logbook): Promise<void> {
   await logbook.change(async (database) => {
     const rows = await inState(database, "refused", Dexie.maxKey).toArray();
-    await database.outbox.bulkPut(
-      rows.map(({ problem: _problem, ...row }) => ({ ...row, state: "waiting" as const, from: 0 })),
+    const held = await Promise.all(
+      (["edited", "deleted"] as const).map((state) => inState(database, state, Dexie.maxKey).toArray()),
     );
+    await database.outbox.bulkPut([
+      ...rows.map(({ problem: _problem, ...row }) => ({ ...row, state: "waiting" as const, from: 0 })),
+      ...held.flat().map((row) => ({ ...row, from: 0 })),
+    ]);
   });
 }

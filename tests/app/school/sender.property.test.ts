@@ -3,7 +3,8 @@ import { expect, test } from "vitest";
 import { Sender } from "../../../src/app/school/sender";
 import type { SentRecord } from "../../../src/school/wire/recordsWire";
 import { Logbook } from "../../../src/store/logbook";
-import { type DatabaseHost, LogbookDatabase } from "../../../src/store/logbookDatabase";
+import { attemptOf, type DatabaseHost, LogbookDatabase } from "../../../src/store/logbookDatabase";
+import { deleteRecord } from "../../../src/store/moveRecords";
 import { joinHere } from "../../../src/store/outbox/joinings";
 import { outboxCounts } from "../../../src/store/outbox/outbox";
 import { ServerStub, type Weather } from "../../support/classServerStub";
@@ -39,6 +40,10 @@ class Bench {
     this.sender = new Sender({
       logbook,
       post: async (_sentAt, records) => this.post(logbook, records),
+      postChanges: {
+        edits: async (edits) => this.server.edit(edits, this.weathers.shift() ?? "fair"),
+        deletions: async (records) => this.server.delete(records, this.weathers.shift() ?? "fair"),
+      },
       oneTab: async (act) => {
         await act();
         return true;
@@ -90,12 +95,16 @@ const step = fc.oneof(
   fc.record({ act: fc.constant("record" as const), count: fc.integer({ min: 1, max: 12 }) }),
   fc.record({ act: fc.constant("send" as const), weathers: fc.array(weather, { maxLength: 6 }) }),
   fc.record({ act: fc.constant("kill" as const), after: fc.integer({ min: 0, max: 3 }) }),
+  fc.record({ act: fc.constant("note" as const), which: fc.nat(), note: fc.stringMatching(/^[a-z]{0,5}$/) }),
+  fc.record({ act: fc.constant("delete" as const), which: fc.nat() }),
 );
 
 type Step =
   | { readonly act: "record"; readonly count: number }
   | { readonly act: "send"; readonly weathers: readonly Weather[] }
-  | { readonly act: "kill"; readonly after: number };
+  | { readonly act: "kill"; readonly after: number }
+  | { readonly act: "note"; readonly which: number; readonly note: string }
+  | { readonly act: "delete"; readonly which: number };
 
 /** Takes some records down; every seventh is one that the server refuses. */
 async function record(bench: Bench, ids: string[], count: number, marked: number): Promise<void> {
@@ -107,19 +116,36 @@ async function record(bench: Bench, ids: string[], count: number, marked: number
   }
 }
 
+/** Notes something to one of the records that are there, or deletes it. */
+async function change(bench: Bench, step: Extract<Step, { which: number }>, ids: readonly string[]): Promise<void> {
+  const id = ids[step.which % Math.max(1, ids.length)] ?? "";
+  const before = await bench.book.read((database) => database.attempts.get(id), undefined);
+  if (before === undefined) return;
+  if (step.act === "delete") await deleteRecord(bench.book, "attempts", id);
+  else {
+    const record = { ...attemptOf(before), note: step.note, updatedAt: before.updatedAt + 1 };
+    await bench.book.save({ kind: "attempts", record });
+  }
+}
+
 async function take(bench: Bench, step: Step, ids: string[], marked: number): Promise<void> {
   if (step.act === "record") return record(bench, ids, step.count, marked);
   if (step.act === "send") {
     bench.weathers.push(...step.weathers);
     return bench.send();
   }
+  if (step.act !== "kill") return change(bench, step, ids);
   bench.killAfter = step.after;
   await bench.send();
   bench.killAfter = null;
   return bench.open();
 }
 
-test("whatever is cut, lost, doubled or killed, every record comes to the server and the outbox empties", async () => {
+/** Notes of the records that are here, by id. */
+const recordsHere = async (book: Logbook) =>
+  new Map((await book.read((database) => database.attempts.toArray(), [])).map(({ id, note = "" }) => [id, note]));
+
+test("whatever is cut, lost, doubled or killed, records, notes and deletions come to the server and the outbox empties", async () => {
   await fc.assert(
     fc.asyncProperty(fc.array(step, { minLength: 1, maxLength: 8 }), fc.nat(), async (steps, marked) => {
       const bench = new Bench();
@@ -129,10 +155,17 @@ test("whatever is cut, lost, doubled or killed, every record comes to the server
       for (const one of steps) await take(bench, one, ids, marked);
       bench.weathers.length = 0;
       await bench.send();
-      const { refused } = bench.server;
-      expect([...bench.server.taken.keys()].sort()).toEqual(ids.filter((id) => !refused.has(id)).sort());
-      expect(await outboxCounts(bench.book, bench.now)).toEqual({ waiting: 0, refused: refused.size });
-      expect(bench.state).toMatchObject({ waiting: 0, refused: refused.size, trouble: null });
+      const { refused, taken, bodies, changes } = bench.server;
+      const here = await recordsHere(bench.book);
+      const kept = [...refused].filter((id) => here.has(id)).length;
+      expect([...here.keys()].filter((id) => !refused.has(id) && !taken.has(id))).toEqual([]);
+      expect(await outboxCounts(bench.book, bench.now)).toEqual({ waiting: 0, refused: kept });
+      expect(bench.state).toMatchObject({ waiting: 0, refused: kept, trouble: null });
+      for (const id of ids.filter((one) => taken.has(one))) {
+        expect(changes.deleted.has(id)).toBe(!here.has(id));
+        const note = changes.edits.get(id)?.note ?? JSON.parse(bodies.get(id) ?? "{}").note;
+        if (here.has(id)) expect(note ?? "").toBe(here.get(id));
+      }
     }),
     { numRuns: 40 },
   );

@@ -1,5 +1,5 @@
-import { newId } from "../parts/page/newId";
-import { storedText, storeText, type TextStore } from "../parts/storage/pageStore";
+import { newId } from "../../parts/page/newId";
+import { storedText, storeText, type TextStore } from "../../parts/storage/pageStore";
 
 const NAME = "gatefall-sending";
 /** How long a tab may send without saying that it still does, ms: longer than one answer may take. */

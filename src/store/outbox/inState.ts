@@ -1,0 +1,7 @@
+import Dexie from "dexie";
+import type { LogbookDatabase } from "../logbookDatabase";
+import type { OutboxRow } from "../marks/outboxMarks";
+
+/** Rows of the outbox in a state, those first that may go first. @param until - milliseconds since 1970 */
+export const inState = ({ outbox }: LogbookDatabase, state: OutboxRow["state"], until: number | typeof Dexie.maxKey) =>
+  outbox.where("[state+from+id]").between([state, Dexie.minKey, Dexie.minKey], [state, until, Dexie.maxKey]);
