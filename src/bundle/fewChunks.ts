@@ -9,6 +9,10 @@ const WITHOUT_DIAL = /\/(Desk|Sheets|Words)Screen\.tsx$/;
 /** Small parts that many screens need, each with what is needed with it nearly always: the first script names every file. */
 const TOGETHER = [
   ["recordFields", /\/src\/(records\/(attemptRecord|masteryRule)|realdial\/sources\/(sourceSchema|dialDoubt))\.ts$/],
+  [
+    "parts",
+    /\/src\/(app\/parts\/(Notice|Lines|HeadRow|TextTable|page\/(appVersion|takeFocus|focusHeading|useSize))|lock\/harmlessText|records\/(triedRight|skill)|realdial\/sources\/sourceKinds)\.tsx?$/,
+  ],
   ["files", /\/src\/app\/parts\/files\/(csvFile|fileName|saveFile|copyText)\.ts$/],
   ["desk", /\/src\/app\/(desk\/.*|keeping\/reader\/(ReadingLine|logbookReader)|results\/ReadinessSettings)\.tsx?$/],
 ] as const;
@@ -54,6 +58,7 @@ export function fewChunks(): Rolldown.CodeSplittingOptions {
     },
   });
   return {
+    includeDependenciesRecursively: false,
     groups: [
       { name: "first", tags: ["$initial"], priority: 3 },
       part("lock", 2),

@@ -12,9 +12,9 @@ import { pageStore } from "../parts/storage/pageStore";
 import { type Answer, askServer, jsonBody, problemWords } from "./askServer";
 import type { LiveBench } from "./live/liveBench";
 import { packedBody } from "./packedBody";
+import { inOneTab } from "./page/oneTab";
 import { Sender } from "./sender";
 import { POST_CHANGES } from "./sentChanges";
-import { inOneTab } from "./page/oneTab";
 
 /** Another tab looks at the outbox anew when it hears this. */
 const CHANNEL = "gatefall-outbox";
