@@ -31,7 +31,7 @@ test("a similarity through points leaves out those without weight", () => {
     { x: 5, y: 5 },
   ];
   const to = from.map(({ x, y }) => ({ x: 1.1 * x - 0.2 * y + 3, y: 0.2 * x + 1.1 * y - 4 }));
-  const found = similarityThrough(from, [...to.slice(0, 3), { x: 90, y: 90 }], [1, 1, 1, 0]);
+  const found = similarityThrough(from, [...to.slice(0, 3), { x: 90, y: 90 }], [1, 1, 1, 0])?.motion;
   expect(found?.a).toBeCloseTo(1.1, 9);
   expect(found?.b).toBeCloseTo(0.2, 9);
   expect(found?.x).toBeCloseTo(3, 9);

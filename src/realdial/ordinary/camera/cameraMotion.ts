@@ -45,22 +45,28 @@ export class CameraMotion {
 
   /** Looks at the next picture; null where too few patches are found, or no two thirds of them agree. */
   follow(image: GrayImage): SeenMotion | null {
-    const seen = this.lookFrom(image, this.last) ?? this.lookAround(image);
+    const { seen: near, staying } = this.lookFrom(image, this.last);
+    const found = near !== null && near.alive >= staying ? near : this.lookAround(image, staying);
+    // A hand may have carried a few patches along, and the camera stands where it stood at set-up.
+    const back = this.last === UNMOVED ? null : this.lookFrom(image, UNMOVED).seen;
+    const seen = back?.motion === UNMOVED && back.alive > (found?.alive ?? 0) ? back : found;
     if (seen !== null) this.last = seen.motion;
     return seen;
   }
 
-  /** After a push: the neighborhood, in steps that a patch can make up for. */
-  private lookAround(image: GrayImage): SeenMotion | null {
+  /** After a push: the neighborhood, in steps that a patch can make up for. More must follow a push than stay. */
+  private lookAround(image: GrayImage, staying: number): SeenMotion | null {
     let best: SeenMotion | null = null;
-    for (const [dx, dy] of PUSHES) {
-      const seen = this.lookFrom(image, { ...this.last, x: this.last.x + dx, y: this.last.y + dy });
-      if (seen !== null && seen.alive > (best?.alive ?? 0)) best = seen;
+    for (const x of PUSHES) {
+      for (const y of PUSHES) {
+        const { seen } = this.lookFrom(image, { ...this.last, x: this.last.x + x, y: this.last.y + y });
+        if (seen !== null && seen.alive > (best?.alive ?? staying)) best = seen;
+      }
     }
     return best;
   }
 
-  private lookFrom(image: GrayImage, start: Similarity): SeenMotion | null {
+  private lookFrom(image: GrayImage, start: Similarity): Look {
     const from: Point[] = [];
     const to: Point[] = [];
     for (const patch of this.patches) {
@@ -69,13 +75,21 @@ export class CameraMotion {
       from.push(patch.at);
       to.push(found);
     }
-    if (from.length < FEWEST) return null;
+    const staying = countOf(followersOf(start, from, to));
     // A camera on a stand is where it was: a fit in each picture would hand its own error on to the reading.
-    return held(UNMOVED, from, to) ?? held(start, from, to) ?? agreed(from, to);
+    const seen = held(UNMOVED, from, to) ?? held(start, from, to) ?? agreed(from, to);
+    return { seen, staying };
   }
 }
 
-const PUSHES = [-8, -4, 0, 4, 8].flatMap((dx) => [-8, -4, 0, 4, 8].map((dy) => [dx, dy] as const));
+interface Look {
+  readonly seen: SeenMotion | null;
+  /** Patches that are where they were looked for. */
+  readonly staying: number;
+}
+
+/** Pixels each way. */
+const PUSHES = [-8, -4, 0, 4, 8];
 
 /**
  * The motion on which most pairs agree: from the motion of each two far apart, the one with the most followers, then
@@ -86,19 +100,19 @@ function agreed(from: readonly Point[], to: readonly Point[]): SeenMotion | null
   let most = 0;
   for (let i = 0; i < from.length; i++) {
     const j = (i + (from.length >> 1)) % from.length;
-    const motion = similarityThrough(
+    const fit = similarityThrough(
       from,
       to,
       from.map((_, k) => (k === i || k === j ? 1 : 0)),
     );
-    if (motion === null) continue;
-    const followers = followersOf(motion, from, to);
-    const count = followers.reduce((sum, one) => sum + one, 0);
+    if (fit === null) continue;
+    const followers = followersOf(fit.motion, from, to);
+    const count = countOf(followers);
     if (count > most) [best, most] = [followers, count];
   }
   if (most < Math.max(FEWEST, MAJORITY * from.length)) return null;
-  const motion = similarityThrough(from, to, best);
-  return motion === null ? null : fitted(followersOf(motion, from, to), from, to);
+  const fit = similarityThrough(from, to, best);
+  return fit && fitted(followersOf(fit.motion, from, to), from, to);
 }
 
 /** A motion that most patches follow, if no other explains them better than by chance. */
@@ -113,15 +127,11 @@ function held(motion: Similarity, from: readonly Point[], to: readonly Point[]):
 }
 
 function fitted(followers: readonly number[], from: readonly Point[], to: readonly Point[]): SeenMotion | null {
-  const motion = similarityThrough(from, to, followers);
-  if (motion === null) return null;
+  const fit = similarityThrough(from, to, followers);
+  if (fit === null) return null;
   const alive = countOf(followers);
-  const variance = varianceOf(leftBy(motion, followers, from, to), alive);
-  const [x, y] = (["x", "y"] as const).map((axis) => {
-    return from.reduce((sum, at, k) => sum + (followers[k] as number) * at[axis], 0) / alive;
-  }) as [number, number];
-  const spread = from.reduce((sum, at, k) => sum + (followers[k] as number) * ((at.x - x) ** 2 + (at.y - y) ** 2), 0);
-  return { motion, alive, error: Math.sqrt(variance / spread) };
+  const variance = varianceOf(leftBy(fit.motion, followers, from, to), alive);
+  return { motion: fit.motion, alive, error: Math.sqrt(variance / fit.spread) };
 }
 
 /** Variance of where patches are found, by what four unknowns leave. */
@@ -131,25 +141,18 @@ const varianceOf = (left: number, alive: number): number =>
 const countOf = (followers: readonly number[]): number => followers.reduce((sum, one) => sum + one, 0);
 
 /** Sum of squares that a motion leaves, square pixels. */
-function leftBy(
-  motion: Similarity,
-  followers: readonly number[],
-  from: readonly Point[],
-  to: readonly Point[],
-): number {
-  return from.reduce((sum, at, k) => {
-    const there = movedPoint(motion, at);
-    const off = (there.x - (to[k] as Point).x) ** 2 + (there.y - (to[k] as Point).y) ** 2;
-    return sum + (followers[k] as number) * off;
-  }, 0);
-}
+const leftBy = (motion: Similarity, followers: readonly number[], from: readonly Point[], to: readonly Point[]) =>
+  offsOf(motion, from, to).reduce((sum, off, k) => sum + (followers[k] as number) * off * off, 0);
 
-function followersOf(motion: Similarity, from: readonly Point[], to: readonly Point[]): number[] {
-  return from.map((at, k) => {
+const followersOf = (motion: Similarity, from: readonly Point[], to: readonly Point[]): number[] =>
+  offsOf(motion, from, to).map((off) => (off < AGREES ? 1 : 0));
+
+/** How far points lie from where a motion takes them, pixels. */
+const offsOf = (motion: Similarity, from: readonly Point[], to: readonly Point[]): number[] =>
+  from.map((at, k) => {
     const there = movedPoint(motion, at);
-    return Math.hypot(there.x - (to[k] as Point).x, there.y - (to[k] as Point).y) < AGREES ? 1 : 0;
+    return Math.hypot(there.x - (to[k] as Point).x, there.y - (to[k] as Point).y);
   });
-}
 
 interface Candidate {
   readonly patch: Patch;

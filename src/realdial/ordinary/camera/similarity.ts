@@ -17,6 +17,12 @@ export const movedPoint = ({ a, b, x, y }: Similarity, at: Point): Point => ({
   y: b * at.x + a * at.y + y,
 });
 
+/** A similarity through points, and the sum of squares of how far these lie from their middle: what holds its turn. */
+interface Fit {
+  readonly motion: Similarity;
+  readonly spread: number;
+}
+
 /**
  * The similarity that takes points to points best, in closed form (S. Umeyama 1991, in the plane).
  *
@@ -26,7 +32,7 @@ export function similarityThrough(
   from: readonly Point[],
   to: readonly Point[],
   weights: readonly number[],
-): Similarity | null {
+): Fit | null {
   let [sum, fx, fy, tx, ty] = [0, 0, 0, 0, 0];
   weights.forEach((weight, i) => {
     sum += weight;
@@ -47,5 +53,5 @@ export function similarityThrough(
   });
   if (spread < 1) return null;
   const [a, b] = [along / spread, across / spread];
-  return { a, b, x: tx - a * fx + b * fy, y: ty - b * fx - a * fy };
+  return { motion: { a, b, x: tx - a * fx + b * fy, y: ty - b * fx - a * fy }, spread };
 }
