@@ -9,12 +9,17 @@ import { test as base, expect } from "./page";
 
 const ROOT = join(import.meta.dirname, "../..");
 
-/** A class server with the built app, on a folder that is gone afterwards. */
+/** A class server with the built app. */
 export interface RunningServer {
   /** Address of its page, with a slash at the end. */
   readonly address: string;
-  /** Hash of the link that makes the first school. */
+  /** Hash of the link that makes the first school; empty where there is a school. */
   readonly firstLink: string;
+}
+
+/** One that a test can end. */
+export interface StartedServer extends RunningServer {
+  readonly end: (signal: "SIGTERM" | "SIGKILL") => Promise<void>;
 }
 
 /** What it prints once it listens. */
@@ -25,28 +30,51 @@ async function greeting(server: ChildProcess): Promise<RunningServer> {
     address = /^This machine: (\S+)/.exec(line)?.[1] ?? address;
     const firstLink = /^First instructor.*(#\/instructor\/first\S+)/.exec(line)?.[1];
     if (firstLink !== undefined) return { address, firstLink };
+    if (line === "Stop with Ctrl+C.") return { address, firstLink: "" };
   }
-  throw new Error("the server ended without a link");
+  throw new Error("the server ended before it said where it listens");
+}
+
+/** Starts a class server. @param data - its folder @param more - further options, such as "--port", "4000" */
+export async function startClass(data: string, ...more: readonly string[]): Promise<StartedServer> {
+  const port = more.includes("--port") ? [] : ["--port", "0"];
+  const args = ["src/server/main.ts", "--app", "dist", "--host", "127.0.0.1", "--data", data, ...port, ...more];
+  const server = spawn(process.execPath, ["--import", "tsx", ...args], {
+    cwd: ROOT,
+    stdio: ["ignore", "pipe", "inherit"],
+  });
+  return {
+    ...(await greeting(server)),
+    async end(signal) {
+      const hasEnded = once(server, "exit");
+      server.kill(signal);
+      await hasEnded;
+    },
+  };
+}
+
+/** Does something with a folder that is gone afterwards. */
+export async function inFolder(act: (folder: string) => Promise<void>): Promise<void> {
+  const folder = await mkdtemp(join(tmpdir(), "gatefall-class-"));
+  try {
+    await act(folder);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
 }
 
 /** A test with a class server of its own. */
 export const test = base.extend<{ readonly classServer: RunningServer }>({
   // biome-ignore lint/correctness/noEmptyPattern: how a fixture says that it needs no other
   classServer: async ({}, use) => {
-    const data = await mkdtemp(join(tmpdir(), "gatefall-class-"));
-    const args = ["src/server/main.ts", "--app", "dist", "--host", "127.0.0.1", "--port", "0", "--data", data];
-    const server = spawn(process.execPath, ["--import", "tsx", ...args], {
-      cwd: ROOT,
-      stdio: ["ignore", "pipe", "inherit"],
+    await inFolder(async (data) => {
+      const server = await startClass(data);
+      try {
+        await use(server);
+      } finally {
+        await server.end("SIGTERM");
+      }
     });
-    try {
-      await use(await greeting(server));
-    } finally {
-      const hasEnded = once(server, "exit");
-      server.kill("SIGTERM");
-      await hasEnded;
-      await rm(data, { recursive: true, force: true });
-    }
   },
 });
 

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { flag, shortList, shortText, strict, text, whole } from "../../lock/fieldSchemas";
+import { sourcesSchema } from "../../realdial/sources/sourceSchema";
 import { foreign, graduations, id, moment } from "../../records/fields";
 
 /** Version of what benches and boards are told; another one is refused. */
@@ -46,6 +47,8 @@ const growing = strict({
   /** The whole profile, where it is none of the shipped ones. */
   ownProfile: z.optional(foreign),
   combination: shortList(graduations, 6),
+  /** What turned the dial; left out where the hands on the screen alone did. */
+  sources: sourcesSchema,
   /** The motion so far, packed, base64. */
   motion: shortText(TELLING_LIMITS.motion),
 });

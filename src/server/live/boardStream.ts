@@ -54,5 +54,5 @@ export async function streamBoard(
     clearInterval(beat);
     unlisten();
   });
-  return () => void raw.destroy();
+  return () => void raw.end();
 }

@@ -1,6 +1,7 @@
 import type { Attempt } from "../../../dialing/attempt";
 import type { DialingState } from "../../../dialing/dialingMachine";
 import type { Motion } from "../../../dialing/motion";
+import type { SourcesSeen } from "../../../realdial/sources/sourcesSeen";
 
 /** An attempt under a hand on this page, as far as a class looks at it. */
 export interface HandledAttempt {
@@ -8,7 +9,7 @@ export interface HandledAttempt {
   readonly chart: {
     readonly getSnapshot: () => { readonly value: DialingState; readonly context: { readonly number: number } };
   };
-  readonly turnedBy: { readonly mayKeepMotion: boolean };
+  readonly turnedBy: Pick<SourcesSeen, "mayKeepMotion" | "forRecord">;
 }
 
 /** The dial of the bench. */

@@ -45,7 +45,11 @@ export class AttemptTeller {
     return motion.positions.length > before.moves && (isOver || steady_ms >= this.next_ms);
   }
 
-  private telling({ attempt, motion, isEnded }: Dialed, now: number, steady_ms: number): GrowingAttempt | undefined {
+  private telling(
+    { attempt, motion, isEnded, turnedBy }: Dialed,
+    now: number,
+    steady_ms: number,
+  ): GrowingAttempt | undefined {
     const text = motionText(motion);
     this.told = { attempt, moves: motion.positions.length, isEnded };
     this.next_ms = steady_ms + Math.max(PAUSE_MS, text.length / LETTERS_PER_MS);
@@ -54,7 +58,15 @@ export class AttemptTeller {
     const first = this.made.get(attempt) ?? { id: this.newId(), startedAt };
     this.made.set(attempt, first);
     const { profile, combination } = attempt;
-    return { ...first, profileId: profile.id, ...ownProfileOf(attempt), combination: [...combination], motion: text };
+    const { sources } = turnedBy.forRecord;
+    return {
+      ...first,
+      profileId: profile.id,
+      ...ownProfileOf(attempt),
+      combination: [...combination],
+      ...(sources && { sources }),
+      motion: text,
+    };
   }
 
   private takenBack(attempt: Attempt): null | undefined {
