@@ -23,6 +23,7 @@ const STATUS: Readonly<Partial<Record<keyof typeof SCHOOL_WORDS, number>>> = {
   "too-large": 413,
   "wait-first": 429,
   "sheet-in-use": 409,
+  "begun-already": 409,
   "assignment-changed": 409,
   "not-begun-yet": 409,
   "assignment-over": 409,

@@ -47,6 +47,7 @@ export const SCHOOL_WORDS = {
   "ends-before-it-begins": ": it ends before it begins; set a later end",
   "sheet-not-read": ": the sheet cannot be used: {why}; fix it in the sheet editor and try again",
   "sheet-in-use": ": somebody has begun this sheet already; end it, and assign the changed sheet anew",
+  "begun-already": ": somebody has begun this already, and what was sat stays; end it early",
   "assignment-changed":
     ": someone changed this meanwhile (change {version}); look at it again, then make your change again",
   "not-begun-yet": ": this cannot be begun yet; come back when its time has come",

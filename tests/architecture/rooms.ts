@@ -15,8 +15,10 @@ export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   keeping: COMMON,
   results: [...COMMON, "pictures", "keeping"],
   exercises: BENEATH,
+  // What a sitting came to, from its record alone.
+  verdicts: [...COMMON, "pictures", "replay", "results"],
   // A sitting puts the exercises under the candidate's hand.
-  sittings: [...BENEATH, "exercises"],
+  sittings: [...BENEATH, "verdicts", "exercises"],
   sheets: BENEATH,
   logbook: BENEATH,
   desk: BENEATH,
@@ -26,8 +28,8 @@ export const ROOM_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   setup: BENEATH,
   // A bench of a class.
   school: [...COMMON, "keeping"],
-  // An instructor of a class server.
-  classroom: [...BENEATH, "school", "desk"],
+  // An instructor of a class server, who reads a result as its candidate does.
+  classroom: [...BENEATH, "verdicts", "school", "desk"],
   shell: [
     ...BENEATH,
     "exercises",

@@ -226,6 +226,11 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole("button", { name: "Make join cards for everyone who has none" }).click();
     await page.getByRole("button", { name: "Print the cards" }).waitFor();
   },
+  "instructor-assignments": (page) => openClassroom(page, "#/instructor/class?id=c&view=assignments"),
+  "instructor-assignment": async (page) => {
+    await openClassroom(page, "#/instructor/class?id=c&view=assignments&assignment=a3");
+    await page.getByRole("button", { name: "Withdraw it" }).waitFor();
+  },
   "class-join": (page) => new ClassPage(page).open("#/join"),
   "class-joined": async (page) => {
     await joinHere(page, new ClassPage(page));

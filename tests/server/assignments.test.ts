@@ -101,6 +101,26 @@ describe.each(ENGINES)("assignments on $engine", ({ open }) => {
     expect(one.state).toBe("over");
   });
 
+  test("one that nobody began is withdrawn, and is due for nobody; one that was begun stays", async () => {
+    const { id } = (await make({ people: [bench.people[0]] })).json();
+    const idsDue = async () => (await due()).due.map(({ assignmentId }: { assignmentId: string }) => assignmentId);
+    expect(await idsDue()).toContain(id);
+    expect((await ask("POST", `/api/assignments/${id}/withdraw`, {}, other)).statusCode).toBe(404);
+    expect((await ask("POST", `/api/assignments/${id}/withdraw`, {})).statusCode).toBe(204);
+    expect(await idsDue()).not.toContain(id);
+    expect((await get(`/api/assignments/${id}`)).statusCode).toBe(404);
+    const rows = await database.query.selectFrom("audit").selectAll().where("of_id", "=", id).execute();
+    expect(rows.map(({ action }) => action)).toEqual(["assignment.made", "assignment.withdrawn"]);
+
+    const begun = (await make()).json().id;
+    const payload = { assignmentId: begun, sittingId: "begun-before-withdrawn" };
+    const url = `/api/bench/people/${bench.people[0]}/sittings`;
+    await school.server.inject({ method: "POST", url, payload, cookies: bench.cookies });
+    const refused = await ask("POST", `/api/assignments/${begun}/withdraw`, {});
+    expect([refused.statusCode, refused.json().problem.code]).toEqual([409, "begun-already"]);
+    expect(await idsDue()).toContain(begun);
+  });
+
   test("another school sees and changes nothing of it", async () => {
     const { id } = (await make()).json();
     expect((await get(`/api/classes/${bench.classId}/assignments`, other)).json()).toEqual({ assignments: [] });

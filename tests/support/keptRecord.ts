@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { sittingWrite } from "../../src/app/sittings/session/sittingLogbook";
-import type { KeptRecord } from "../../src/app/sittings/session/sittingShelf";
+import type { KeptRecord } from "../../src/app/verdicts/keptRecord";
 import { recordHash } from "../../src/records/hashedRecord";
 import type { SittingRecord } from "../../src/records/records";
 import { type SittingFacts, sittingRecord } from "../../src/records/sitting/sittingRecord";

@@ -63,7 +63,7 @@ export function ClassroomScreen({ query }: Pick<Asked, "query">) {
   const token = query.get("token");
   const isByLink = isLink(part) && token !== null;
   const { standing, enter, leave, look } = useSignedIn(!isByLink);
-  const shown = `${part} ${standing.kind}`;
+  const shown = `${part} ${query} ${standing.kind}`;
   const before = useRef(shown);
   useEffect(() => {
     const isFirst = before.current === shown || before.current.endsWith("asking");

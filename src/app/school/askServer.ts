@@ -21,6 +21,8 @@ export type Answer<Value> =
 export interface Body {
   readonly bytes: BodyInit;
   readonly headers: Readonly<Record<string, string>>;
+  /** How it is sent, where not by POST. */
+  readonly method?: "PUT";
 }
 
 /** Plain JSON. */
@@ -40,7 +42,7 @@ function knownProblem(answer: unknown): Problem {
 
 const send = (path: string, patience_ms: number, body?: Body): Promise<Response> =>
   fetch(`${classServer() ?? ""}${path}`, {
-    ...(body !== undefined && { method: "POST", body: body.bytes, headers: body.headers }),
+    ...(body !== undefined && { method: body.method ?? "POST", body: body.bytes, headers: body.headers }),
     credentials: "same-origin",
     cache: "no-store",
     signal: AbortSignal.timeout(patience_ms),

@@ -3,6 +3,7 @@ import type { Sheet } from "../../drill/sheet/sheet";
 import { SHIPPED_SHEETS } from "../../drill/sheet/shippedSheets";
 import type { SheetRecord } from "../../records/records";
 import { readDraft } from "../keeping/sheets/readDraft";
+import { sheetFromFile } from "../keeping/sheets/sheetFile";
 import type { SheetShelf } from "../keeping/sheets/sheetShelf";
 import { Button } from "../parts/controls/Button";
 import { FileButton } from "../parts/files/FileButton";
@@ -12,7 +13,6 @@ import { sheetLine } from "../results/sheetWords";
 import { WordLink } from "../words/WordLink";
 import { WordsHere } from "../words/WordsHere";
 import { blankSheet, copiedSheet } from "./editor/newSheet";
-import { sheetFromFile } from "./share/sheetFile";
 
 /** A notice that does not shout. */
 const QUIET = "row gap-4 mt-4 border-hair border-l-accent";

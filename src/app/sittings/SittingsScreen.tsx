@@ -1,6 +1,7 @@
 import { useSelector } from "@xstate/react";
 import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Sheet } from "../../drill/sheet/sheet";
+import { sheetAskedFor } from "../keeping/sheets/sheetChoice";
 import { Button } from "../parts/controls/Button";
 import { focusHeading } from "../parts/page/focusHeading";
 import { messageOf } from "../parts/page/messageOf";
@@ -8,7 +9,6 @@ import { stateOf } from "../parts/page/ofChart";
 import { useStore } from "../parts/page/useStore";
 import { BeforeStart } from "./choose/BeforeStart";
 import { ChooseSheet } from "./choose/ChooseSheet";
-import { sheetAskedFor } from "./choose/sheetChoice";
 import { RecordView } from "./result/RecordView";
 import { ResultView } from "./result/ResultView";
 import { type CurrentSitting, currentSitting } from "./session/currentSitting";

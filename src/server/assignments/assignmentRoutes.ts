@@ -1,3 +1,4 @@
+import * as z from "zod/mini";
 import {
   assignmentAnswer,
   assignmentList,
@@ -11,6 +12,7 @@ import { refusals } from "../http/refusals";
 import type { Routes } from "../http/routes";
 import { askingInstructor } from "../http/whoAsks";
 import { assignmentsOf, changeAssignment, endAssignment, makeAssignment, wholeAssignment } from "./keepAssignments";
+import { withdrawAssignment } from "./withdrawAssignment";
 
 const config = { needs: "instructor" } as const;
 
@@ -43,5 +45,14 @@ export const assignmentRoutes: Routes = (server, world) => {
     "/api/assignments/:assignmentId/end",
     { config, schema: { params: assignmentPath, response: { 200: assignmentAnswer, ...refusals } } },
     (request) => endAssignment(request.params.assignmentId, askingInstructor(request), world),
+  );
+  server.post(
+    "/api/assignments/:assignmentId/withdraw",
+    { config, schema: { params: assignmentPath, response: { 204: z.null(), ...refusals } } },
+    async (request, reply) => {
+      await withdrawAssignment(request.params.assignmentId, askingInstructor(request), world);
+      reply.status(204);
+      return null;
+    },
   );
 };

@@ -25,6 +25,17 @@ export async function assignmentRow(database: Reader, schoolId: string, id: stri
   return found;
 }
 
+/** Whether somebody has begun a sitting of an assignment. */
+export async function hasBegun(database: Reader, schoolId: string, id: string): Promise<boolean> {
+  const found = await database
+    .selectFrom("begun_sittings")
+    .select("id")
+    .where("school_id", "=", schoolId)
+    .where("assignment_id", "=", id)
+    .executeTakeFirst();
+  return found !== undefined;
+}
+
 async function countsOf(database: Reader, schoolId: string, ids: readonly string[]) {
   const rows = await database
     .selectFrom("begun_sittings")

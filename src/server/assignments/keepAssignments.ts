@@ -20,7 +20,7 @@ import type { Tables } from "../database/tables/tables";
 import type { AskingInstructor } from "../http/whoAsks";
 import { newServerId } from "../security/secrets";
 import type { World } from "../world/world";
-import { assignmentAnswers, assignmentRow } from "./assignmentRows";
+import { assignmentAnswers, assignmentRow, hasBegun } from "./assignmentRows";
 
 type Answer = z.infer<typeof assignmentAnswer>;
 type Terms = Omit<z.infer<typeof newAssignment>, "classId" | "sheet">;
@@ -130,16 +130,6 @@ export async function makeAssignment(
     });
   });
   return answerOf(world.database, schoolId, id);
-}
-
-async function hasBegun(database: Transaction<Tables>, schoolId: string, id: string): Promise<boolean> {
-  const found = await database
-    .selectFrom("begun_sittings")
-    .select("id")
-    .where("school_id", "=", schoolId)
-    .where("assignment_id", "=", id)
-    .executeTakeFirst();
-  return found !== undefined;
 }
 
 /**

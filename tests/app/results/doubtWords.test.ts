@@ -8,7 +8,7 @@ import {
   lostSightSentence,
 } from "../../../src/app/results/doubtWords";
 import { zeroingTable } from "../../../src/app/results/zeroingTable";
-import { tryRow } from "../../../src/app/sittings/session/sittingWords";
+import { tryRow } from "../../../src/app/verdicts/sittingWords";
 import { anAttempt } from "../../support/logbookRecords";
 import { dialingStation, testSheet } from "../../support/testSheet";
 import { dialingTry } from "../../support/testTries";

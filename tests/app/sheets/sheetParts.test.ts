@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { draftBody, readDraft } from "../../../src/app/keeping/sheets/readDraft";
+import { fileText, sheetFromText } from "../../../src/app/keeping/sheets/sheetFile";
 import { linkOf, sheetsAddress } from "../../../src/app/keeping/sheets/sheetsAddress";
 import { qrPicture } from "../../../src/app/parts/qr/qrPath";
 import {
@@ -18,7 +19,6 @@ import { examplePlan, isDrawn } from "../../../src/app/sheets/preview/previewMod
 import { groupText, tryGroups } from "../../../src/app/sheets/preview/tryGroups";
 import { sameSheets } from "../../../src/app/sheets/sameSheets";
 import { isLocalPage } from "../../../src/app/sheets/share/localPage";
-import { fileText, sheetFromText } from "../../../src/app/sheets/share/sheetFile";
 import { parseSheet } from "../../../src/drill/sheet/parseSheet";
 import type { Sheet } from "../../../src/drill/sheet/sheet";
 import { sheetFingerprint } from "../../../src/drill/sheet/sheetFingerprint";

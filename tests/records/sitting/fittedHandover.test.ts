@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { HandoverTry } from "../../../src/app/sittings/tries/handoverTry";
-import { jobMeasured } from "../../../src/app/sittings/tries/jobTryWords";
+import { jobMeasured } from "../../../src/app/verdicts/jobTryWords";
 import type { HandoverFit, HandoverTry as Result } from "../../../src/drill/marking/tryResult";
 import type { Station } from "../../../src/drill/sheet/sheet";
 import { checksOf } from "../../../src/fitting/fitChecks";

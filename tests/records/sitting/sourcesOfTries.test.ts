@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { tryRow } from "../../../src/app/sittings/session/sittingWords";
+import { tryRow } from "../../../src/app/verdicts/sittingWords";
 import { isRight, type TryResult, zeroShown } from "../../../src/drill/marking/tryResult";
 import type { Admission } from "../../../src/drill/sheet/admission";
 import type { Station } from "../../../src/drill/sheet/sheet";

@@ -109,6 +109,7 @@ export const RIGHTS: readonly RightsRow[] = [
   schoolThing("GET /api/assignments/:assignmentId"),
   schoolThing("PUT /api/assignments/:assignmentId", () => ({ version: 1, ...TERMS })),
   schoolThing("POST /api/assignments/:assignmentId/end"),
+  schoolThing("POST /api/assignments/:unbegunId/withdraw"),
   schoolThing("GET /api/assignments/:assignmentId/difficulty"),
   instructor("GET /api/classes/:classId/results"),
   schoolThing("GET /api/sittings/:sittingId"),

@@ -26,6 +26,8 @@ export interface Things {
   /** A record of a sitting, the person's. */
   readonly recordId: string;
   readonly assignmentId: string;
+  /** An assignment that nobody has begun. */
+  readonly unbegunId: string;
   /** A sitting of the assignment, which the person began at the bench. */
   readonly sittingId: string;
   /** A form of an export. */
@@ -60,7 +62,7 @@ export async function signedInAgain(schoolId: string, instructorId: string, worl
 const codeOf = (id: string): string =>
   [...id.slice(0, 8)].map((digit) => "34679ACDEFGHJKMN"[Number.parseInt(digit, 16)]).join("");
 
-type Begun = Pick<Things, "assignmentId" | "sittingId">;
+type Begun = Pick<Things, "assignmentId" | "unbegunId" | "sittingId">;
 type Own = Pick<Things, "schoolId" | "classId" | "personId" | "deviceId" | "instructorId">;
 
 async function makeClass(own: Own, { card, bench }: Pick<Things, "card" | "bench">, { database, now }: World) {
@@ -137,7 +139,7 @@ async function makeRecord({ schoolId, personId, deviceId }: Own, recordId: strin
     .execute();
 }
 
-async function makeAssignment(own: Own, { assignmentId, sittingId }: Begun, { database, now }: World) {
+async function makeAssignment(own: Own, { assignmentId, unbegunId, sittingId }: Begun, { database, now }: World) {
   const { schoolId, classId, personId, deviceId, instructorId } = own;
   const at = now();
   const times = { from_at: at, until_at: at + DAY_MS, created_at: at, updated_at: at };
@@ -145,7 +147,17 @@ async function makeAssignment(own: Own, { assignmentId, sittingId }: Begun, { da
   const of = { school_id: schoolId, class_id: classId, by_id: instructorId };
   await database
     .insertInto("assignments")
-    .values({ ...of, ...times, ...sheet, id: assignmentId, kind: "practice", whole_class: true, version: 1 })
+    .values(
+      [assignmentId, unbegunId].map((id) => ({
+        ...of,
+        ...times,
+        ...sheet,
+        id,
+        kind: "practice" as const,
+        whole_class: true,
+        version: 1,
+      })),
+    )
     .execute();
   const by = { school_id: schoolId, assignment_id: assignmentId, person_id: personId, device_id: deviceId };
   const given = { attempt: 1, seed: 1, seed_from: "server" as const, extra_time: 0 };
@@ -160,7 +172,7 @@ export async function makeThings(schoolId: string, forId: string, world: World):
   const id = () => newServerId(world);
   const own = { schoolId, classId: id(), personId: id(), deviceId: id(), instructorId: id() };
   const more = { card: newSecret(world), bench: newSecret(world), linkId: id(), recordId: id(), login: id() };
-  const begun = { assignmentId: id(), sittingId: id() };
+  const begun = { assignmentId: id(), unbegunId: id(), sittingId: id() };
   await makeClass(own, more, world);
   const instructor = { school_id: schoolId, created_at: world.now(), role: "instructor" as const, password_hash: "" };
   await world.database

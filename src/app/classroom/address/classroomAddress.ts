@@ -7,9 +7,12 @@ export const CLASS_VIEWS = ["join", "roster", "assignments", "board", "desk", "b
 /** A view of a class. */
 export type ClassView = (typeof CLASS_VIEWS)[number];
 
-/** Address of a class. */
-export const classAddress = (id: string, view: ClassView = "join"): string =>
-  `#/instructor/class?${new URLSearchParams({ id, view })}`;
+/** Address of a class. @param more - what else it asks for */
+export const classAddress = (
+  id: string,
+  view: ClassView = "join",
+  more: Readonly<Record<string, string>> = {},
+): string => `#/instructor/class?${new URLSearchParams({ id, view, ...more })}`;
 
 /** The view that an address asks for. */
 export const classViewOf = (asked: string | null): ClassView => CLASS_VIEWS.find((one) => one === asked) ?? "join";

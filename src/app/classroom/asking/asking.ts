@@ -55,10 +55,18 @@ export class Asking {
     return this.watched(askFile(path).then(answered));
   }
 
+  private put<Schema extends z.ZodMiniType>(path: string, schema: Schema, body: Body): Promise<z.output<Schema>> {
+    return this.watched(ask(path, schema, { ...body, headers: { ...body.headers, "x-csrf": this.signedIn.csrf } }));
+  }
+
   /** Changes something, and gives the answer. @throws {SchoolError} */
   change<Schema extends z.ZodMiniType>(path: string, schema: Schema, value?: unknown): Promise<z.output<Schema>> {
-    const { bytes, headers } = value === undefined ? { bytes: "", headers: {} } : jsonBody(value);
-    return this.watched(ask(path, schema, { bytes, headers: { ...headers, "x-csrf": this.signedIn.csrf } }));
+    return this.put(path, schema, value === undefined ? { bytes: "", headers: {} } : jsonBody(value));
+  }
+
+  /** Puts something in the place of what is there, and gives the answer. @throws {SchoolError} */
+  replace<Schema extends z.ZodMiniType>(path: string, schema: Schema, value: unknown): Promise<z.output<Schema>> {
+    return this.put(path, schema, { ...jsonBody(value), method: "PUT" });
   }
 
   /** Changes something that has no answer but that it is done. @throws {SchoolError} */

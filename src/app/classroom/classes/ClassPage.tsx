@@ -31,7 +31,7 @@ function ClassChanges({ asking, one, onChanged }: ChangeProps) {
       return says;
     });
   return (
-    <div className="stack">
+    <div>
       <div className="row">
         <Button aria-haspopup="dialog" onClick={() => setOpen("rename")}>
           Rename
@@ -94,7 +94,7 @@ export function ClassPage({ asking, id, query }: PageProps) {
   }
   return (
     <>
-      <div className="spread gap-4 print:hidden">
+      <div className="spread items-center gap-4 print:hidden">
         <h1 className="wrap-anywhere" tabIndex={-1}>
           {harmlessName(one.name)}
         </h1>

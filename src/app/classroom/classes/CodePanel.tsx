@@ -1,4 +1,4 @@
-import { useRef, useState } from "react";
+import { type RefObject, useRef, useState } from "react";
 import type * as z from "zod/mini";
 import { classCode, codeList } from "../../../school/wire/classWire";
 import { useAsked } from "../../keeping/useLogbook";
@@ -25,33 +25,30 @@ const CODE_SIZE = { fontSize: "clamp(36px, 6vw, 76px)" };
 
 const untilText = ({ expiresAt }: Code) => `until ${dayText(expiresAt)}, ${clockText(expiresAt)}`;
 
+interface ProjectedProps {
+  readonly code: Code;
+  readonly place: RefObject<HTMLDivElement | null>;
+}
+
 /** What stands before the class: the code, large, and the way to the page where it is entered. */
-function Projected({ code }: { readonly code: Code }) {
-  const place = useRef<HTMLDivElement>(null);
+function Projected({ code, place }: ProjectedProps) {
   return (
-    <>
-      <div className="class-code row gap-6 justify-center p-5 bg-plate" ref={place}>
-        <QrPicture
-          className="w-[min(320px,100%)]"
-          address={joinAddress()}
-          label="QR code of the page where one joins a class"
-        />
-        <div className="stack flex-[1_1_320px]">
-          <p>Open {joinAddress()} or scan the QR code, then enter this class code:</p>
-          <p className="font-semibold">
-            <b className="whitespace-nowrap" style={CODE_SIZE}>
-              {code.code}
-            </b>
-          </p>
-          <p className="text-soft">Good {untilText(code)}.</p>
-        </div>
+    <div className="class-code row gap-6 justify-center p-5 bg-plate" ref={place}>
+      <QrPicture
+        className="w-[min(300px,100%)]"
+        address={joinAddress()}
+        label="QR code of the page where one joins a class"
+      />
+      <div className="stack flex-[1_1_320px]">
+        <p>Open {joinAddress()} or scan the QR code, then enter this class code:</p>
+        <p className="font-semibold">
+          <b className="whitespace-nowrap" style={CODE_SIZE}>
+            {code.code}
+          </b>
+        </p>
+        <p className="text-soft">Good {untilText(code)}.</p>
       </div>
-      {document.fullscreenEnabled && (
-        <Button className="self-start" onClick={() => place.current?.requestFullscreen()}>
-          Show it on the whole screen
-        </Button>
-      )}
-    </>
+    </div>
   );
 }
 
@@ -62,6 +59,7 @@ const OWN_ADDRESS =
 export function CodePanel({ asking, one }: OfClass) {
   const [version, setVersion] = useState(0);
   const [hours, setHours] = useState("12");
+  const place = useRef<HTMLDivElement>(null);
   const path = `/classes/${one.id}/codes`;
   const { answer, problem } = useAsked(`codes ${one.id} ${version}`, () => asking.read(path, codeList));
   const { told, act } = useDoing();
@@ -80,9 +78,8 @@ export function CodePanel({ asking, one }: OfClass) {
   return (
     <section className="stack gap-5" aria-labelledby="class-join">
       <h2 id="class-join">Join this class</h2>
-      {isOwnAddress() && <p className="notice">{OWN_ADDRESS}</p>}
       {problem !== null && <Notice className="">{problem}</Notice>}
-      {latest !== undefined && <Projected code={latest} />}
+      {latest !== undefined && <Projected code={latest} place={place} />}
       {answer?.codes.length === 0 && <p>No code is good now. Make one, and apprentices can join.</p>}
       <div className="row">
         <label className="row gap-2">
@@ -93,6 +90,9 @@ export function CodePanel({ asking, one }: OfClass) {
           New code
         </Button>
         {latest !== undefined && <Button onClick={() => end(latest)}>End the code {latest.code}</Button>}
+        {latest !== undefined && document.fullscreenEnabled && (
+          <Button onClick={() => place.current?.requestFullscreen()}>Show it on the whole screen</Button>
+        )}
       </div>
       {others.length > 0 && (
         <ul className="plain">
@@ -107,6 +107,7 @@ export function CodePanel({ asking, one }: OfClass) {
         </ul>
       )}
       <ToldLine told={told} />
+      {isOwnAddress() && <p className="notice">{OWN_ADDRESS}</p>}
     </section>
   );
 }

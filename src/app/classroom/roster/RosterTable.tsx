@@ -20,7 +20,7 @@ const HEAD = ["Name", "Extra time", "PIN", "Join card", "Change"] as const;
 export function RosterTable({ people, isOpen, onChoose, onCard }: TableProps) {
   return (
     <div className="stacks overflow-x-auto">
-      <table>
+      <table className="[&_:is(td,th)]:align-middle">
         <caption className="visually-hidden">Roster</caption>
         <HeadRow of={HEAD} />
         <tbody>

@@ -3,13 +3,13 @@ import type { Sheet as DrillSheet } from "../../../drill/sheet/sheet";
 import { SHEET_WORDS } from "../../../handover/sheetWords";
 import { sittingProblem } from "../../../handover/stationNeeds";
 import { problemText } from "../../../wording/problem";
+import { fileText } from "../../keeping/sheets/sheetFile";
 import { linkOf } from "../../keeping/sheets/sheetsAddress";
 import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
 import { copyText } from "../../parts/files/copyText";
 import { fileNameOf } from "../../parts/files/fileName";
 import { isLocalPage } from "./localPage";
-import { fileText } from "./sheetFile";
 
 // Fetched when a code is first asked for.
 const QrCode = lazy(async () => ({ default: (await import("./QrCode")).QrCode }));

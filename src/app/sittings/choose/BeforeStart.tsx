@@ -11,12 +11,12 @@ import { Lines } from "../../parts/Lines";
 import { Notice } from "../../parts/Notice";
 import { stateOf } from "../../parts/page/ofChart";
 import { StackedTable } from "../../parts/TextTable";
+import { realDialWords } from "../../results/realDialAsked";
 import { refusedSourceSentence } from "../../results/sourceWords";
+import { ruleSentences, stationRow } from "../../verdicts/sittingWords";
 import type { CurrentSitting } from "../session/currentSitting";
 import type { SittingSession } from "../session/sittingSession";
-import { ruleSentences, stationRow } from "../session/sittingWords";
 import { SittingHead } from "../stations/SittingHead";
-import { realDialWords } from "./realDialAsked";
 import { useWhoSits, type WhoForm, WhoSits } from "./WhoSits";
 
 function Sentences({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {

@@ -1,17 +1,17 @@
 import { type FormEvent, useState } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
+import { sheetAskedFor } from "../../keeping/sheets/sheetChoice";
 import { clockText, dayText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
 import { messageOf } from "../../parts/page/messageOf";
+import type { KeptRecord } from "../../verdicts/keptRecord";
+import { SaveRecord } from "../../verdicts/SaveRecord";
+import { verdictHeadline } from "../../verdicts/sittingWords";
 import { WordLink } from "../../words/WordLink";
 import { WordsHere } from "../../words/WordsHere";
 import { CheckRecord } from "../result/CheckRecord";
-import { SaveRecord } from "../result/SaveRecord";
 import type { CurrentSitting } from "../session/currentSitting";
-import type { KeptRecord } from "../session/sittingShelf";
-import { verdictHeadline } from "../session/sittingWords";
 import { SheetsToSit } from "./SheetsToSit";
-import { sheetAskedFor } from "./sheetChoice";
 
 interface ChooseProps {
   readonly onChoose: (sheet: Sheet) => void;

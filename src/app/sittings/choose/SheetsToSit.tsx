@@ -1,25 +1,13 @@
 import { useMemo } from "react";
 import type { Sheet } from "../../../drill/sheet/sheet";
-import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import { countText } from "../../../wording/amountWords";
 import { openShelf } from "../../keeping/sheets/openShelf";
+import { ownSheetsToSit, SHEETS_TO_SIT } from "../../keeping/sheets/sheetChoice";
 import { useStore } from "../../parts/page/useStore";
-import { spanWords } from "../session/sittingWords";
-import { asksForRealDial } from "./realDialAsked";
-import { ownSheetsToSit, SHEETS_TO_SIT } from "./sheetChoice";
+import { sheetSizeText } from "../../results/sheetSizeText";
 
 const RULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting !== undefined);
 const UNRULED = SHEETS_TO_SIT.filter(({ sheet }) => sheet.sitting === undefined);
-
-/** What a sheet takes, in a few words. */
-function sizeWords(sheet: Sheet): string {
-  const { tries, questions, timeLimit_ms } = sittingPlan(sheet);
-  const parts = [countText(tries, "try", "tries")];
-  if (questions > 0) parts.push(countText(questions, "question", "questions"));
-  if (timeLimit_ms !== null) parts.push(`at most ${spanWords(timeLimit_ms)}`);
-  if (asksForRealDial(sheet)) parts.push("a real dial to turn");
-  return parts.join(" · ");
-}
 
 interface CardsProps {
   readonly title: string;
@@ -41,7 +29,7 @@ function Cards({ title, sheets, onChoose }: CardsProps) {
             >
               <b>{sheet.title}</b>
               <span>{sheet.purpose}</span>
-              <small className="mt-auto">{sizeWords(sheet)}</small>
+              <small className="mt-auto">{sheetSizeText(sheet)}</small>
             </button>
           </li>
         ))}

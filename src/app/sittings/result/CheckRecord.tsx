@@ -8,8 +8,8 @@ import { currentLogbook } from "../../keeping/currentLogbook";
 import { Button } from "../../parts/controls/Button";
 import { RecordChecker, type RecordFinding, RecordOutcome, useRecordCheck } from "../../parts/files/RecordChecker";
 import { APP_VERSION } from "../../parts/page/appVersion";
-import type { KeptRecord } from "../session/sittingShelf";
-import { checkKept } from "./checkKept";
+import { checkKept } from "../../verdicts/checkKept";
+import type { KeptRecord } from "../../verdicts/keptRecord";
 import { findingOf } from "./shownRows";
 
 const SOUND =

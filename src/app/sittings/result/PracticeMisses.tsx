@@ -1,8 +1,8 @@
 import { useMemo } from "react";
 import { missesSheet } from "../../../progress/practiceMisses";
 import { Button } from "../../parts/controls/Button";
+import type { KeptRecord } from "../../verdicts/keptRecord";
 import type { CurrentSitting } from "../session/currentSitting";
-import type { KeptRecord } from "../session/sittingShelf";
 
 interface PracticeMissesProps {
   readonly current: CurrentSitting;

@@ -3,11 +3,11 @@ import { readSittingRecord } from "../../../records/sitting/readSittingRecord";
 import { useAsked } from "../../keeping/useLogbook";
 import { Button } from "../../parts/controls/Button";
 import { Notice } from "../../parts/Notice";
+import type { KeptRecord } from "../../verdicts/keptRecord";
+import { RecordResult } from "../../verdicts/RecordResult";
 import type { CurrentSitting } from "../session/currentSitting";
-import type { KeptRecord } from "../session/sittingShelf";
 import { CheckThis } from "./CheckRecord";
 import { PracticeMisses } from "./PracticeMisses";
-import { RecordResult } from "./RecordResult";
 import { useTryMotions } from "./useTryMotions";
 
 /**

@@ -1,10 +1,10 @@
 import { Button } from "../../parts/controls/Button";
 import { Notice } from "../../parts/Notice";
+import type { KeptRecord } from "../../verdicts/keptRecord";
+import { RecordResult } from "../../verdicts/RecordResult";
 import type { CurrentSitting } from "../session/currentSitting";
 import type { SittingSession } from "../session/sittingSession";
-import type { KeptRecord } from "../session/sittingShelf";
 import { PracticeMisses } from "./PracticeMisses";
-import { RecordResult } from "./RecordResult";
 import { useTryMotions } from "./useTryMotions";
 
 interface ResultProps {

@@ -3,7 +3,7 @@ import { checkSentences } from "../../../records/sitting/checkWords";
 import type { Outcome, SittingShown } from "../../../records/sitting/sittingShown";
 import { agreeing } from "../../../wording/amountWords";
 import type { RecordFinding } from "../../parts/files/RecordChecker";
-import { clockText } from "../session/sittingWords";
+import { clockText } from "../../verdicts/sittingWords";
 
 const OUTCOMES: Readonly<Record<Outcome, string>> = {
   passed: "passed",

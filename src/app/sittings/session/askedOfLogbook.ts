@@ -4,9 +4,9 @@ import { recordHash } from "../../../records/hashedRecord";
 import { motionText } from "../../../records/motion/traceCodec";
 import { type SittingFacts, sittingRecord } from "../../../records/sitting/sittingRecord";
 import { APP_VERSION } from "../../parts/page/appVersion";
+import type { KeptRecord } from "../../verdicts/keptRecord";
 import { type RunningSitting, runningOf } from "./sittingKeeping";
 import type { SittingSession } from "./sittingSession";
-import type { KeptRecord } from "./sittingShelf";
 
 /** Fetched when first needed: the logbook comes with it. */
 const fetchKeep = () => import("../../keeping/keep");

@@ -9,11 +9,12 @@ import { newSeed } from "../../parts/page/newSeed";
 import { onPageLeft } from "../../parts/page/onPageLeft";
 import { Store } from "../../parts/page/store";
 import { watchWork } from "../../parts/page/underWay";
+import type { KeptRecord } from "../../verdicts/keptRecord";
 import { practicing, recordOf, sittingsKnown } from "./askedOfLogbook";
 import { type RunningSitting, SittingKeeping } from "./sittingKeeping";
 import { newProgress, type SittingProgress, sittingToGoOn } from "./sittingProgress";
 import { SittingSession } from "./sittingSession";
-import { type KeptRecord, PROGRESS_KEY, SittingShelf } from "./sittingShelf";
+import { PROGRESS_KEY, SittingShelf } from "./sittingShelf";
 import { pageTime } from "./steadyTime";
 
 /** The seed of a new sitting, and where it is from. */

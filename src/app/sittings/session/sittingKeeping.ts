@@ -1,13 +1,14 @@
 import type { SittingRecord } from "../../../records/records";
 import { keeping } from "../../keeping/keeping";
 import type { Keeper } from "../../keeping/keepingQueue";
+import type { KeptRecord } from "../../verdicts/keptRecord";
 import { isDialTry, type TryInHand } from "../tries/tryInHand";
 import { trySetup } from "../tries/trySetup";
 import type { EndedTry } from "./keptSitting";
 import { keptTryWrite, runningWrite, sittingWrite, tryWrite } from "./sittingLogbook";
 import { progressOf, type SittingProgress } from "./sittingProgress";
 import type { SittingSession } from "./sittingSession";
-import type { KeptRecord, SittingShelf } from "./sittingShelf";
+import type { SittingShelf } from "./sittingShelf";
 
 const NONE: ReadonlySet<string> = new Set();
 

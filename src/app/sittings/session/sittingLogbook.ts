@@ -24,12 +24,13 @@ import { outcomeOfTry } from "../../../records/zeroing/zeroingOutcome";
 import type { LogbookWrite } from "../../../store/logbookWrite";
 import { replay } from "../../../trace/replay";
 import { jobWrite } from "../../keeping/jobWrite";
+import type { JobResult } from "../../verdicts/jobTryWords";
+import type { KeptRecord } from "../../verdicts/keptRecord";
 import type { DialingTry } from "../tries/dialingTry";
-import { type JobResult, keptEnd, withinTime } from "../tries/jobTryRecord";
+import { keptEnd, withinTime } from "../tries/jobTryRecord";
 import { isDialTry, type TryInHand } from "../tries/tryInHand";
 import type { TrySetup } from "../tries/trySetup";
 import type { SittingProgress } from "./sittingProgress";
-import type { KeptRecord } from "./sittingShelf";
 
 /** To whom and to which sitting a try belongs. */
 export interface TryOwner {

@@ -4,16 +4,9 @@ import { sittingPlan } from "../../../drill/sitting/sittingPlan";
 import type { AttemptOutcome } from "../../../records/attemptOutcome";
 import { outcomeSchema } from "../../../records/attemptRecord";
 import { motionOfText } from "../../../records/motion/traceCodec";
-import type { SittingRecord } from "../../../records/sitting/sittingRecord";
 import { pageStore, storedText, storeText, type TextStore } from "../../parts/storage/pageStore";
+import type { KeptRecord } from "../../verdicts/keptRecord";
 import { readProgress, type SittingProgress } from "./sittingProgress";
-
-/** A record with its hash, as it is kept and passed on. */
-export interface KeptRecord {
-  readonly id: string;
-  readonly record: SittingRecord;
-  readonly sha256: string;
-}
 
 /** Key of the sitting under way. */
 export const PROGRESS_KEY = "gatefall.sitting";

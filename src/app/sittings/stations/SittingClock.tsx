@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { Button } from "../../parts/controls/Button";
+import { clockText } from "../../verdicts/sittingWords";
 import type { SittingSession } from "../session/sittingSession";
-import { clockText } from "../session/sittingWords";
 import { useNow } from "../session/useSitting";
 
 /** The clock of a sitting: time used, of the time there is. The sheet may let it be hidden. */

@@ -1,8 +1,9 @@
 import { useSelector } from "@xstate/react";
 import { Button } from "../../parts/controls/Button";
 import { memoryOf, stateOf } from "../../parts/page/ofChart";
+import { clockText } from "../../verdicts/sittingWords";
 import type { SittingSession } from "../session/sittingSession";
-import { clockText, standingWords } from "../session/sittingWords";
+import { standingWords } from "../session/standingWords";
 import { pageTime } from "../session/steadyTime";
 import { useNow } from "../session/useSitting";
 import { BreakOff } from "./BreakOff";

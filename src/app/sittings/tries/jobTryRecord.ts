@@ -1,13 +1,6 @@
 import { inTime } from "../../../drill/marking/inTime";
 import { changeMissed, handoverMissed } from "../../../drill/marking/jobMissed";
-import type {
-  ChangeTry,
-  FittingTry,
-  HandoverTry,
-  InspectionTry,
-  ServiceTry,
-  TroubleTry,
-} from "../../../drill/marking/tryResult";
+import type { ChangeTry, FittingTry, InspectionTry, ServiceTry } from "../../../drill/marking/tryResult";
 import type { Station } from "../../../drill/sheet/sheet";
 import type { FittingResult } from "../../../fitting/fittingResult";
 import { fittingEnd } from "../../../records/job/fittingEnd";
@@ -17,9 +10,7 @@ import type { JobEnd } from "../../../records/job/jobNote";
 import { serviceEnd } from "../../../records/job/serviceEnd";
 import { TOO_LATE } from "../../../records/jobRight";
 import type { VisitResult } from "../../../service/visitResult";
-
-/** What a try at a job came to. */
-export type JobResult = ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry | InspectionTry;
+import type { JobResult } from "../../verdicts/jobTryWords";
 
 const fittingOf = ({ declared, faults, skipped, moves, spindlesUsed }: FittingTry): FittingResult => ({
   ...{ declared, skipped, moves, spindlesUsed },

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { keptTryWrite, tryWrite } from "../../../../src/app/sittings/session/sittingLogbook";
 import { InspectionTry } from "../../../../src/app/sittings/tries/inspectionTry";
-import { jobMeasured } from "../../../../src/app/sittings/tries/jobTryWords";
+import { jobMeasured } from "../../../../src/app/verdicts/jobTryWords";
 import { isRight } from "../../../../src/drill/marking/tryResult";
 import { checksOf } from "../../../../src/fitting/fitChecks";
 import { FIT_FAULTS } from "../../../../src/fitting/fitFaultCode";

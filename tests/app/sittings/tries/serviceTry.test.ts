@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { keptTryWrite, tryWrite } from "../../../../src/app/sittings/session/sittingLogbook";
-import { jobMeasured } from "../../../../src/app/sittings/tries/jobTryWords";
 import { ServiceTry } from "../../../../src/app/sittings/tries/serviceTry";
+import { jobMeasured } from "../../../../src/app/verdicts/jobTryWords";
 import { isRight } from "../../../../src/drill/marking/tryResult";
 import { shippedProfile } from "../../../../src/lock/shippedProfiles";
 import { tryMisfit } from "../../../../src/records/sitting/tryPlausible";

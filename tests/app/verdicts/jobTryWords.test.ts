@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { tryRow } from "../../../../src/app/sittings/session/sittingWords";
+import { tryRow } from "../../../src/app/verdicts/sittingWords";
 import {
   changeStation,
   handoverStation,
@@ -7,8 +7,8 @@ import {
   serviceStation,
   testSheet,
   troubleStation,
-} from "../../../support/testSheet";
-import { changeTry, handoverTry, inspectionTry, serviceTry, troubleTry } from "../../../support/testTries";
+} from "../../support/testSheet";
+import { changeTry, handoverTry, inspectionTry, serviceTry, troubleTry } from "../../support/testTries";
 
 const sheet = testSheet({
   stations: [changeStation({ timeLimit_s: 240 }), troubleStation(), handoverStation({ title: "Records room" })],

@@ -1,4 +1,4 @@
-import type { Sheet } from "../../../drill/sheet/sheet";
+import type { Sheet } from "../../drill/sheet/sheet";
 
 const rules = ({ stations }: Sheet) => stations.map((one) => ("turnedBy" in one ? (one.turnedBy ?? "any") : "any"));
 

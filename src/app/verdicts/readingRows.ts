@@ -1,6 +1,6 @@
-import type { Refusal } from "../../../zeroing/approach";
-import type { TakenReading } from "../../../zeroing/readAgain";
-import { signedText } from "../../parts/signedText";
+import type { Refusal } from "../../zeroing/approach";
+import type { TakenReading } from "../../zeroing/readAgain";
+import { signedText } from "../parts/signedText";
 
 /** Why a reading did not count, where there is little room. */
 const REFUSED: Readonly<Record<Refusal, string>> = {

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
-import { sheetId } from "../../../drill/sheet/sheetId";
-import { writeHashed } from "../../../records/hashedRecord";
-import type { KeptRecord } from "../session/sittingShelf";
+import { sheetId } from "../../drill/sheet/sheetId";
+import { writeHashed } from "../../records/hashedRecord";
+import type { KeptRecord } from "./keptRecord";
 
 /** Saves a record with its hash as a file. */
 export function SaveRecord({ kept }: { readonly kept: KeptRecord }) {

@@ -1,15 +1,15 @@
 import { useMemo, useState } from "react";
-import { tellFaults } from "../../../dialing/faultWords";
-import type { Motion, TimedMotion } from "../../../dialing/motion";
-import type { DialingTry, TryResult } from "../../../drill/marking/tryResult";
-import { stationProfile } from "../../../drill/sheet/stationProfile";
-import type { SittingRecord } from "../../../records/sitting/sittingRecord";
-import { Button } from "../../parts/controls/Button";
-import { TurnChart } from "../../pictures/turnChart/TurnChart";
-import { Playback } from "../../replay/playback";
-import { usePlayback } from "../../replay/usePlayback";
-import { type TryRow, tryRow } from "../session/sittingWords";
+import { tellFaults } from "../../dialing/faultWords";
+import type { Motion, TimedMotion } from "../../dialing/motion";
+import type { DialingTry, TryResult } from "../../drill/marking/tryResult";
+import { stationProfile } from "../../drill/sheet/stationProfile";
+import type { SittingRecord } from "../../records/sitting/sittingRecord";
+import { Button } from "../parts/controls/Button";
+import { TurnChart } from "../pictures/turnChart/TurnChart";
+import { Playback } from "../replay/playback";
+import { usePlayback } from "../replay/usePlayback";
 import { ReadingsReview } from "./ReadingsReview";
+import { type TryRow, tryRow } from "./sittingWords";
 
 const recordingOf = ({ start, positions, times_ms }: Motion): TimedMotion => ({
   start: start ?? { dial: positions[0] ?? 0 },

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { asksForRealDial, realDialWords } from "../../../../src/app/sittings/choose/realDialAsked";
-import type { Admission } from "../../../../src/drill/sheet/admission";
-import { changeStation, dialingStation, testSheet, zeroingStation } from "../../../support/testSheet";
+import { asksForRealDial, realDialWords } from "../../../src/app/results/realDialAsked";
+import type { Admission } from "../../../src/drill/sheet/admission";
+import { changeStation, dialingStation, testSheet, zeroingStation } from "../../support/testSheet";
 
 const sheetOf = (...rules: readonly (Admission | undefined)[]) =>
   testSheet({

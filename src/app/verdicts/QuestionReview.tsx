@@ -1,8 +1,8 @@
-import { type Question, surenessText } from "../../../drill/questions/question";
-import { type AnswerGiven, difficultyText, questionDifficulty } from "../../../drill/questions/questionDifficulty";
-import { SHIPPED_QUESTIONS } from "../../../drill/questions/shippedQuestions";
-import type { RecordedAnswer } from "../../../records/sitting/sittingRecord";
-import { countText } from "../../../wording/amountWords";
+import { type Question, surenessText } from "../../drill/questions/question";
+import { type AnswerGiven, difficultyText, questionDifficulty } from "../../drill/questions/questionDifficulty";
+import { SHIPPED_QUESTIONS } from "../../drill/questions/shippedQuestions";
+import type { RecordedAnswer } from "../../records/sitting/sittingRecord";
+import { countText } from "../../wording/amountWords";
 
 interface ReviewedProps {
   readonly question: Question;

@@ -1,5 +1,5 @@
-import type { ZeroingTry } from "../../../drill/marking/tryResult";
-import { StackedTable } from "../../parts/TextTable";
+import type { ZeroingTry } from "../../drill/marking/tryResult";
+import { StackedTable } from "../parts/TextTable";
 import { readingRows } from "./readingRows";
 
 interface ReadingsReviewProps {

@@ -1,7 +1,7 @@
-import type { Motion } from "../../../dialing/motion";
-import { type SittingShown, sittingShown } from "../../../records/sitting/sittingShown";
-import { APP_VERSION } from "../../parts/page/appVersion";
-import type { KeptRecord } from "../session/sittingShelf";
+import type { Motion } from "../../dialing/motion";
+import { type SittingShown, sittingShown } from "../../records/sitting/sittingShown";
+import { APP_VERSION } from "../parts/page/appVersion";
+import type { KeptRecord } from "./keptRecord";
 
 /**
  * Checks a record that was read.

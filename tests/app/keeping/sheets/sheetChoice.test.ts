@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { SHEETS_TO_SIT, sheetAskedFor } from "../../../../src/app/keeping/sheets/sheetChoice";
 import { placedDoubts } from "../../../../src/app/sheets/editor/placedProblems";
-import { SHEETS_TO_SIT, sheetAskedFor } from "../../../../src/app/sittings/choose/sheetChoice";
 import { sheetToLink } from "../../../../src/drill/sheet/sheetLink";
 import { SHIPPED_SHEETS } from "../../../../src/drill/sheet/shippedSheets";
 import { SHEET_WORDS } from "../../../../src/handover/sheetWords";

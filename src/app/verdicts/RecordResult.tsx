@@ -1,22 +1,22 @@
 import { type ReactNode, useEffect, useMemo, useRef } from "react";
-import type { Motion } from "../../../dialing/motion";
-import type { AnswerGiven } from "../../../drill/questions/questionDifficulty";
-import { sheetFingerprint } from "../../../drill/sheet/sheetFingerprint";
-import { stationName } from "../../../drill/sheet/stationName";
-import type { SittingBreak } from "../../../drill/sitting/sittingMemory";
-import { harmlessName } from "../../../lock/harmlessText";
-import { checkSentences } from "../../../records/sitting/checkWords";
-import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../../records/sitting/sittingRecord";
-import { Button } from "../../parts/controls/Button";
-import { NotSound } from "../../parts/files/RecordChecker";
-import { messageOf } from "../../parts/page/messageOf";
-import { StackedTable } from "../../parts/TextTable";
-import type { KeptRecord } from "../session/sittingShelf";
-import { clockText, END_SENTENCES, resultAdvice, VERDICT_WORDS, verdictHeadline } from "../session/sittingWords";
+import type { Motion } from "../../dialing/motion";
+import type { AnswerGiven } from "../../drill/questions/questionDifficulty";
+import { sheetFingerprint } from "../../drill/sheet/sheetFingerprint";
+import { stationName } from "../../drill/sheet/stationName";
+import type { SittingBreak } from "../../drill/sitting/sittingMemory";
+import { harmlessName } from "../../lock/harmlessText";
+import { checkSentences } from "../../records/sitting/checkWords";
+import { type ClockJump, markedAgain, NOTICE, type SittingRecord } from "../../records/sitting/sittingRecord";
+import { Button } from "../parts/controls/Button";
+import { NotSound } from "../parts/files/RecordChecker";
+import { messageOf } from "../parts/page/messageOf";
+import { StackedTable } from "../parts/TextTable";
 import { checkKept } from "./checkKept";
+import type { KeptRecord } from "./keptRecord";
 import { QuestionReview } from "./QuestionReview";
 import { SaveRecord } from "./SaveRecord";
 import { StartedAt } from "./StartedAt";
+import { clockText, END_SENTENCES, resultAdvice, VERDICT_WORDS, verdictHeadline } from "./sittingWords";
 import { TriesReview } from "./TriesReview";
 
 /** Why a record does not check, in sentences; none where it does. */

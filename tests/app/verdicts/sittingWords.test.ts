@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { ownSheetsToSit, SHEETS_TO_SIT, sheetAskedFor } from "../../../../src/app/sittings/choose/sheetChoice";
+import { ownSheetsToSit, SHEETS_TO_SIT, sheetAskedFor } from "../../../src/app/keeping/sheets/sheetChoice";
 import {
   clockText,
   resultAdvice,
@@ -7,13 +7,13 @@ import {
   stationRow,
   tryRow,
   verdictHeadline,
-} from "../../../../src/app/sittings/session/sittingWords";
-import { markingScheme } from "../../../../src/drill/marking/markingScheme";
-import { markSitting } from "../../../../src/drill/marking/markSitting";
-import type { TryResult } from "../../../../src/drill/marking/tryResult";
-import { sheetId } from "../../../../src/drill/sheet/sheetId";
-import { sheetToLink } from "../../../../src/drill/sheet/sheetLink";
-import type { SittingRecord } from "../../../../src/records/sitting/sittingRecord";
+} from "../../../src/app/verdicts/sittingWords";
+import { markingScheme } from "../../../src/drill/marking/markingScheme";
+import { markSitting } from "../../../src/drill/marking/markSitting";
+import type { TryResult } from "../../../src/drill/marking/tryResult";
+import { sheetId } from "../../../src/drill/sheet/sheetId";
+import { sheetToLink } from "../../../src/drill/sheet/sheetLink";
+import type { SittingRecord } from "../../../src/records/sitting/sittingRecord";
 import {
   dialingStation,
   fittingStation,
@@ -21,8 +21,8 @@ import {
   serviceStation,
   testSheet,
   zeroingStation,
-} from "../../../support/testSheet";
-import { dialingTry, triesRight, zeroingTry } from "../../../support/testTries";
+} from "../../support/testSheet";
+import { dialingTry, triesRight, zeroingTry } from "../../support/testTries";
 
 describe("a clock", () => {
   test.each([

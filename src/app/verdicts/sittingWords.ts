@@ -1,27 +1,26 @@
-import { faultTitle } from "../../../dialing/faultName";
-import type { Verdict } from "../../../drill/marking/evidence";
-import { isAdmitted } from "../../../drill/marking/isAdmitted";
-import { isDoubtAdmitted } from "../../../drill/marking/lostSight";
-import { markingScheme, schemeAdvice } from "../../../drill/marking/markingScheme";
-import { type DialingTry, isRight, type TryResult, zeroShown } from "../../../drill/marking/tryResult";
-import type { Sheet, Station } from "../../../drill/sheet/sheet";
-import { stationName } from "../../../drill/sheet/stationName";
-import { stationProfile } from "../../../drill/sheet/stationProfile";
-import type { SittingEnd } from "../../../drill/sitting/sittingMemory";
-import { sittingPlan } from "../../../drill/sitting/sittingPlan";
-import type { Milliseconds } from "../../../lock/dial";
-import { isDoubted } from "../../../realdial/sources/dialDoubt";
-import { firstNumbersWords } from "../../../records/exercise";
-import type { SittingRecord } from "../../../records/sitting/sittingRecord";
-import { claimText, trialsToShow } from "../../../statistics/claim";
-import { countText } from "../../../wording/amountWords";
-import { signedText } from "../../parts/signedText";
-import { timeText } from "../../parts/timeText";
-import { begunAgainWords, lostSightSentence, TURNS_IN_DOUBT } from "../../results/doubtWords";
-import { exerciseWords, spanText, stationHelp } from "../../results/sheetWords";
-import { admissionSentence, turnedWithText } from "../../results/sourceWords";
-import { jobMeasured } from "../tries/jobTryWords";
-import type { SittingSession } from "./sittingSession";
+import { faultTitle } from "../../dialing/faultName";
+import type { Verdict } from "../../drill/marking/evidence";
+import { isAdmitted } from "../../drill/marking/isAdmitted";
+import { isDoubtAdmitted } from "../../drill/marking/lostSight";
+import { markingScheme, schemeAdvice } from "../../drill/marking/markingScheme";
+import { type DialingTry, isRight, type TryResult, zeroShown } from "../../drill/marking/tryResult";
+import type { Sheet, Station } from "../../drill/sheet/sheet";
+import { stationName } from "../../drill/sheet/stationName";
+import { stationProfile } from "../../drill/sheet/stationProfile";
+import type { SittingEnd } from "../../drill/sitting/sittingMemory";
+import { sittingPlan } from "../../drill/sitting/sittingPlan";
+import type { Milliseconds } from "../../lock/dial";
+import { isDoubted } from "../../realdial/sources/dialDoubt";
+import { firstNumbersWords } from "../../records/exercise";
+import type { SittingRecord } from "../../records/sitting/sittingRecord";
+import { claimText, trialsToShow } from "../../statistics/claim";
+import { countText } from "../../wording/amountWords";
+import { signedText } from "../parts/signedText";
+import { timeText } from "../parts/timeText";
+import { begunAgainWords, lostSightSentence, TURNS_IN_DOUBT } from "../results/doubtWords";
+import { exerciseWords, spanText, stationHelp } from "../results/sheetWords";
+import { admissionSentence, turnedWithText } from "../results/sourceWords";
+import { jobMeasured } from "./jobTryWords";
 
 /** A time as a clock shows it: "4:05", "1:12:00". */
 export function clockText(time_ms: Milliseconds): string {
@@ -58,15 +57,6 @@ function reloadSentence(pauseAllowed: boolean, onReload: "resume" | "broken-off"
     return "If you close or reload the page, the sitting ends and is recorded as broken off.";
   const clock = pauseAllowed ? "The clock stops until you go on." : "The clock runs on.";
   return `If you close or reload the page, the try you are in is lost. ${clock} The record shows it.`;
-}
-
-/** Why a sitting waits, and what its clock does, for whoever sits it. */
-export function standingWords({ state, plan }: Pick<SittingSession, "state" | "plan">): string {
-  if (state === "paused") return "You have paused. The clock is stopped.";
-  const clock = plan.pauseAllowed
-    ? "The clock was stopped meanwhile."
-    : "This sheet allows no pause: the clock is running.";
-  return `The page was reloaded. A try that you had begun is lost. ${clock}`;
 }
 
 const HELPS: Readonly<Record<Station["help"], string>> = {

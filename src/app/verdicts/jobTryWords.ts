@@ -1,6 +1,6 @@
-import { small } from "../../../dialing/words";
-import { inTime } from "../../../drill/marking/inTime";
-import { fittingMissed, inspectionMissed } from "../../../drill/marking/jobMissed";
+import { small } from "../../dialing/words";
+import { inTime } from "../../drill/marking/inTime";
+import { fittingMissed, inspectionMissed } from "../../drill/marking/jobMissed";
 import type {
   ChangeTry,
   FittingTry,
@@ -8,14 +8,16 @@ import type {
   InspectionTry,
   ServiceTry,
   TroubleTry,
-} from "../../../drill/marking/tryResult";
-import type { Station } from "../../../drill/sheet/sheet";
-import { TROUBLE_KINDS } from "../../../handover/trouble/trouble";
-import { TROUBLE_GUIDE } from "../../../handover/trouble/troubleGuide";
-import { countText } from "../../../wording/amountWords";
-import { signedText } from "../../parts/signedText";
-import { missedWord } from "../../results/jobWords";
-import type { JobResult } from "./jobTryRecord";
+} from "../../drill/marking/tryResult";
+import type { Station } from "../../drill/sheet/sheet";
+import { TROUBLE_KINDS } from "../../handover/trouble/trouble";
+import { TROUBLE_GUIDE } from "../../handover/trouble/troubleGuide";
+import { countText } from "../../wording/amountWords";
+import { signedText } from "../parts/signedText";
+import { missedWord } from "../results/jobWords";
+
+/** What a try at a job came to. */
+export type JobResult = ChangeTry | TroubleTry | HandoverTry | FittingTry | ServiceTry | InspectionTry;
 
 /** What one job of a sitting came to, in words for a row. */
 export interface JobTryWords {

@@ -9,7 +9,7 @@ import type { SheetRecord } from "../../../records/records";
 import { problemText } from "../../../wording/problem";
 
 /** A sheet that can be sat, by its id: of a shipped one its name for addresses. */
-interface SheetToSit {
+export interface SheetToSit {
   readonly id: string;
   readonly sheet: Sheet;
 }
@@ -39,7 +39,7 @@ export function ownSheetsToSit(records: readonly Pick<SheetRecord, "id" | "body"
 const linkText = (pasted: string) => /s1\.[\w-]+/.exec(pasted)?.[0] ?? pasted.trim();
 
 /** @throws {Error} with a sentence, for a sheet that no lock can be set up for */
-function sittable(sheet: Sheet): Sheet {
+export function sittable(sheet: Sheet): Sheet {
   const problem = sittingProblem(sheet);
   if (problem !== null) throw new Error(problemText(problem, SHEET_WORDS));
   return sheet;
