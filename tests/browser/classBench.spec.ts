@@ -118,3 +118,27 @@ test("a page that no class server sent asks for nothing and has no page to join 
   await expect(line(page)).toHaveCount(0);
   expect(asked.filter((path) => path.startsWith("/api"))).toEqual([]);
 });
+
+test("a bench hears on its start that its person has another name, and that it was signed out", async ({ page }) => {
+  const server = new ClassPage(page);
+  await joinHere(page, server);
+  server.now = {
+    school: { id: "s", name: "Millbrook" },
+    class: { id: "c", name: "Fitters 1" },
+    person: { id: "p-ada", name: "Ada Hill" },
+    people: [{ id: "p-ada", name: "Ada Hill" }],
+    deviceId: "d",
+    now: 0,
+  };
+  await page.reload();
+  await expect(page.getByText("Your instructor changed the name Ada to Ada Hill.")).toBeVisible();
+  await expect(line(page)).toContainText("You are Ada Hill");
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole("button", { name: "Close this message" }).click();
+  await expect(page.getByText("Your instructor changed the name")).toHaveCount(0);
+  await page.reload();
+  await expect(line(page)).toContainText("You are Ada Hill");
+  server.isSignedOut = true;
+  await page.reload();
+  await expect(page.getByText("This bench is signed out of the class.")).toBeVisible();
+});

@@ -18,6 +18,8 @@ export class ClassPage {
   /** Kinds that are refused. */
   readonly refused = new Set<string>();
   isSilent = false;
+  /** What it says to a bench that asks who it is; null while it does not answer that. */
+  now: Joined | null = null;
   isSignedOut = false;
   /** The server's clock behind the page's, ms. */
   behind_ms = 0;
@@ -48,6 +50,8 @@ export class ClassPage {
     const isPacked = request.headers()["content-encoding"] === "gzip";
     const body: unknown = JSON.parse((isPacked ? gunzipSync(sent) : sent).toString("utf8"));
     if (path === "/api/bench/records") return this.takeRecords(route, body);
+    if (path === "/api/bench" && this.isSignedOut) return refuse(route, 401, "not-signed-in");
+    if (path === "/api/bench" && this.now !== null) return route.fulfill({ json: { ...this.now, now: Date.now() } });
     if (path === "/api/bench/leave") return route.fulfill({ status: 204 });
     return this.join(route, body as Record<string, string>);
   }

@@ -4,6 +4,7 @@ import { Button } from "../parts/controls/Button";
 import { Dialog } from "../parts/controls/Dialog";
 import { HandPart } from "./live/HandPart";
 import { OfPage } from "./OfPage";
+import { NewsLine } from "./page/NewsLine";
 import { usePagePath } from "./page/pagePath";
 import { SchoolPanel } from "./SchoolPanel";
 import type { SchoolBench } from "./schoolBench";
@@ -64,6 +65,7 @@ export function SchoolLine() {
           <SchoolPanel bench={bench} onClose={() => setIsOpen(false)} />
         </Dialog>
       </aside>
+      <NewsLine news={bench.news} onRead={() => bench.readNews()} />
       <OfPage path={path} person={bench.joining} />
     </>
   );

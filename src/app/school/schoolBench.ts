@@ -1,10 +1,11 @@
 import * as z from "zod/mini";
 import type { PersonRecord } from "../../records/records";
+import { type BenchNews, benchNews } from "../../school/people/benchNews";
 import { joined } from "../../school/wire/peopleWire";
 import { recordsReceipt } from "../../school/wire/recordsWire";
 import type { JoiningRow } from "../../store/marks/outboxMarks";
 import { mergePeople } from "../../store/moveRecords";
-import { joinedHere, joinHere, leaveHere } from "../../store/outbox/joinings";
+import { changeJoinings, joinedHere, joinHere, leaveHere } from "../../store/outbox/joinings";
 import { sendAllAgain } from "../../store/outbox/outbox";
 import { type CurrentLogbook, currentLogbook } from "../keeping/currentLogbook";
 import { Store } from "../parts/page/store";
@@ -45,6 +46,8 @@ export class SchoolBench extends Store {
   readonly sender: Sender;
   /** Whoever of this bench joined a class, by name. */
   joinings: readonly JoiningRow[] = [];
+  /** What has changed at the class since this bench last asked, and nobody has read yet. */
+  news: readonly BenchNews[] = [];
   /** What tells the class how it goes here; null until it is fetched, where somebody of a class practices here. */
   live: LiveBench | null = null;
   private isLiveAsked = false;
@@ -85,7 +88,32 @@ export class SchoolBench extends Store {
       if (document.visibilityState === "visible") void this.sender.send();
     });
     await this.settle();
-    if (this.joinings.length > 0) await this.sender.send();
+    if (this.joinings.length === 0) return;
+    await this.askWho();
+    await this.sender.send();
+  }
+
+  /** What was told is read. */
+  readNews(): void {
+    this.news = [];
+    this.changed();
+  }
+
+  /** Asks the server who is at this bench, and takes down what has changed. Never throws. */
+  private async askWho(): Promise<void> {
+    const answer = await askServer("/bench", joined);
+    if (answer.kind === "silent") return;
+    const isNobody = answer.kind === "refused" && answer.problem.code === "nobody-joined";
+    if (answer.kind === "refused" && answer.problem.code === "not-signed-in") this.news = [{ kind: "signed-out" }];
+    else if (answer.kind === "answered" || isNobody) {
+      const { news, changed } = benchNews(this.joinings, answer.kind === "answered" ? answer.value : null);
+      const renamed = await changeJoinings(this.current.logbook, changed).catch(() => []);
+      const own = renamed.find(({ id }) => id === this.current.person?.id);
+      if (own !== undefined) this.current.choose(own);
+      this.news = news;
+      await this.settle();
+    }
+    this.changed();
   }
 
   /** Joins a class. @returns who joined @throws {Error} with a sentence where that is refused or nobody answers */

@@ -45,7 +45,18 @@ export const joined = strict({
   /** Who joined. */
   person: shown,
   /** Everybody who joined at this bench and did not leave it. */
-  people: z.optional(z.array(shown)),
+  people: z.optional(
+    z.array(
+      strict({
+        id: z.string(),
+        name: z.string(),
+        /** When a card of theirs stopped being good since they joined here; left out where none did. */
+        cardLostAt: z.optional(moment),
+      }),
+    ),
+  ),
+  /** When the class ended; null or left out while it goes on. */
+  classEndedAt: z.optional(z.nullable(moment)),
   /** The bench, by the id that its records are known under. */
   deviceId: z.string(),
   /** The server's clock, so that a bench knows how far its own is off. */

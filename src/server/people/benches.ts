@@ -1,4 +1,4 @@
-import type { Kysely } from "kysely";
+import type { ExpressionBuilder, Kysely } from "kysely";
 import type * as z from "zod/mini";
 import { tidyName } from "../../school/people/foldedName";
 import { SchoolError } from "../../school/schoolError";
@@ -77,6 +77,15 @@ export async function sitDown(
     .execute();
 }
 
+/** When a card of somebody at a bench stopped being good after they joined there; null where none did. */
+const lostCardSince = (of: ExpressionBuilder<Tables, "device_people">) =>
+  of
+    .selectFrom("cards")
+    .select((card) => card.fn.max("revoked_at").as("at"))
+    .whereRef("cards.school_id", "=", "device_people.school_id")
+    .whereRef("cards.person_id", "=", "device_people.person_id")
+    .whereRef("revoked_at", ">", "device_people.joined_at");
+
 /**
  * What a bench knows of its class, and who joined there; the one who did so last stands for it.
  *
@@ -90,7 +99,7 @@ export async function benchNow({ schoolId, deviceId }: Bench, world: World): Pro
     .innerJoin("classes", (join) =>
       join.onRef("classes.school_id", "=", "devices.school_id").onRef("classes.id", "=", "class_id"),
     )
-    .select(["schools.name as school", "classes.id as classId", "classes.name as class"])
+    .select(["schools.name as school", "classes.id as classId", "classes.name as class", "classes.ended_at"])
     .where("devices.school_id", "=", schoolId)
     .where("devices.id", "=", deviceId)
     .executeTakeFirstOrThrow();
@@ -99,7 +108,7 @@ export async function benchNow({ schoolId, deviceId }: Bench, world: World): Pro
     .innerJoin("people", (join) =>
       join.onRef("people.school_id", "=", "device_people.school_id").onRef("people.id", "=", "person_id"),
     )
-    .select(["people.id", "people.name"])
+    .select(["people.id", "people.name", (of) => lostCardSince(of).as("lost_at")])
     .where("device_people.school_id", "=", schoolId)
     .where("device_id", "=", deviceId)
     .where("left_at", "is", null)
@@ -112,8 +121,9 @@ export async function benchNow({ schoolId, deviceId }: Bench, world: World): Pro
   return {
     school: { id: schoolId, name: device.school },
     class: { id: device.classId, name: device.class },
-    person,
-    people,
+    person: { id: person.id, name: person.name },
+    people: people.map(({ id, name, lost_at }) => ({ id, name, ...(lost_at !== null && { cardLostAt: lost_at }) })),
+    classEndedAt: device.ended_at,
     deviceId,
     now: now(),
   };

@@ -77,8 +77,8 @@ async function join({ into, bench, secret, personId }: Joining, world: World): P
     return { ...sitting, id };
   });
   const answer = await benchNow({ schoolId: into.schoolId, deviceId: made.deviceId }, world);
-  const person = answer.people?.find(({ id }) => id === made.id) ?? answer.person;
-  return { secret: made.secret, answer: { ...answer, person } };
+  const { id, name } = answer.people?.find((one) => one.id === made.id) ?? answer.person;
+  return { secret: made.secret, answer: { ...answer, person: { id, name } } };
 }
 
 /**

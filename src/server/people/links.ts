@@ -8,6 +8,7 @@ import type { InvitationRow, Tables } from "../database/tables/tables";
 import type { AskingInstructor } from "../http/whoAsks";
 import { newSecret, newServerId, secretHash } from "../security/secrets";
 import type { World } from "../world/world";
+import { loginOf } from "./signIns";
 
 /** How long a link that makes an instructor, or a password, can be used, ms. */
 const LINK_MS = 24 * 3600 * 1000;
@@ -76,6 +77,33 @@ export function linkForPassword(
     if (found === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
     const made = await makeLink(database, { role: found.role, schoolId, instructorId: ofId }, world);
     const change = { schoolId, byId: instructorId, at: world.now(), ofId };
+    await writeAudit(database, { ...change, action: "instructor.password-link" });
+    return made;
+  });
+}
+
+/** Who is said to have made a link on the machine itself. */
+const MACHINE = "machine";
+
+/**
+ * A link for one use by which an instructor sets a new password, made by whoever runs the machine: a head who lost the own one has
+ * nobody else to ask.
+ *
+ * @param login - as it is typed
+ * @returns null where nobody signs in by that name
+ */
+export function linkFromMachine(login: string, world: World): Promise<z.infer<typeof madeLink> | null> {
+  return world.database.transaction().execute(async (database) => {
+    const found = await database
+      .selectFrom("instructors")
+      .select(["id", "school_id", "role"])
+      .where("login", "=", loginOf(login))
+      .where("disabled_at", "is", null)
+      .executeTakeFirst();
+    if (found === undefined) return null;
+    const { id, school_id: schoolId, role } = found;
+    const made = await makeLink(database, { role, schoolId, instructorId: id }, world);
+    const change = { schoolId, byId: MACHINE, at: world.now(), ofId: id };
     await writeAudit(database, { ...change, action: "instructor.password-link" });
     return made;
   });

@@ -2,7 +2,7 @@ import { randomBytes } from "node:crypto";
 import { Server } from "node:https";
 import { hostname, networkInterfaces } from "node:os";
 import { errorText } from "../../wording/problem";
-import { type DataCommand, type Outcome, runCommand } from "../backup/commands";
+import { type Outcome, runCommand } from "../backup/commands";
 import { type OpenDatabase, openEmbedded, openPostgres } from "../database/openDatabase";
 import type { ClassServer } from "../http/routes";
 import { inviteFirst } from "../people/links";
@@ -14,7 +14,8 @@ import { ServerError } from "../words/serverError";
 import { serverProblem } from "../words/serverWords";
 import type { World } from "../world/world";
 import { classServer } from "./classServer";
-import type { StartOptions } from "./options";
+import { newPassword } from "./newPassword";
+import type { MachineCommand, StartOptions } from "./options";
 import { programVersion } from "./programVersion";
 
 /** A class server that listens. */
@@ -94,15 +95,17 @@ function keepRenewed({ server }: ClassServer, options: StartOptions): () => void
   return () => clearInterval(looking);
 }
 
+const worldOf = (database: OpenDatabase, { data }: StartOptions): World => ({
+  database: database.query,
+  now: Date.now,
+  chance: randomBytes,
+  keys: keyFolder(data),
+  channel: database.channel,
+  appVersion: programVersion(),
+});
+
 async function serve(database: OpenDatabase, options: StartOptions, app: string): Promise<Running> {
-  const world: World = {
-    database: database.query,
-    now: Date.now,
-    chance: randomBytes,
-    keys: keyFolder(options.data),
-    channel: database.channel,
-    appVersion: programVersion(),
-  };
+  const world = worldOf(database, options);
   const tls = await openTls(options);
   const server = await classServer(world, { app, isBehindProxy: options.isBehindProxy, ...(tls && { tls }) });
   try {
@@ -133,9 +136,10 @@ const openAsked = ({ database, data }: StartOptions): Promise<OpenDatabase> =>
   database === undefined ? openEmbedded(data) : openPostgres(database);
 
 /** Does something with the data while no server runs on it, and closes it again. @throws {ServerError} */
-export async function withData(command: DataCommand, options: StartOptions): Promise<Outcome> {
+export async function withData(command: MachineCommand, options: StartOptions): Promise<Outcome> {
   const database = await openAsked(options);
   try {
+    if (command.verb === "new-password") return await newPassword(command.login, worldOf(database, options));
     return await runCommand(command, database, keyFolder(options.data), Date.now());
   } finally {
     await database.close();

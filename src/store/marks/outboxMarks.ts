@@ -35,6 +35,8 @@ export interface JoiningRow {
   readonly deviceId: string;
   /** Milliseconds since 1970. */
   readonly joinedAt: number;
+  /** When the card was lost that the person was told of last, by the server's clock; left out where that never was. */
+  readonly cardLostAt?: number;
 }
 
 /** Tables of what belongs to a class. */

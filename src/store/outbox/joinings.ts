@@ -3,6 +3,7 @@ import type { Logbook } from "../logbook";
 import type { LogbookDatabase } from "../logbookDatabase";
 import type { JoiningRow } from "../marks/outboxMarks";
 import { markAgain } from "../moveRecords";
+import { nextRevision } from "../revision";
 
 /** Marks all that somebody has here and that was not sent: what was recorded before joining goes to the class too. */
 async function markAll(database: LogbookDatabase, personId: string): Promise<void> {
@@ -51,6 +52,32 @@ export async function leaveHere(logbook: Logbook, personId: string): Promise<voi
       .and(({ state }) => state !== "sent")
       .delete();
   });
+}
+
+/**
+ * Takes down what changed of people of a class who joined here: the name of each is that of the school.
+ *
+ * @returns people whose name is another now
+ * @throws {LogbookError} when the storage cannot be reached or fails; then nothing has changed
+ */
+export async function changeJoinings(
+  logbook: Logbook,
+  joinings: readonly JoiningRow[],
+): Promise<readonly PersonRecord[]> {
+  if (joinings.length === 0) return [];
+  const renamed = await logbook.change(async (database) => {
+    await database.joinings.bulkPut([...joinings]);
+    const before = await database.people.bulkGet(joinings.map(({ id }) => id));
+    const now = before.flatMap((person, k) => {
+      const { name = "" } = joinings[k] ?? {};
+      if (person === undefined || person.name === name) return [];
+      return [{ ...person, name, updatedAt: person.updatedAt + 1, revision: nextRevision(undefined, person) }];
+    });
+    await database.people.bulkPut(now);
+    return now;
+  });
+  logbook.people.know(renamed);
+  return renamed;
 }
 
 /** Whoever of this bench joined a class, by name. @throws {LogbookError} when the storage fails */

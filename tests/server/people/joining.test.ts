@@ -81,6 +81,26 @@ describe.each(ENGINES)("on $engine", ({ open }) => {
     expect(outcome(await bench.get("/api/bench"))).toBe("401 not-signed-in");
   });
 
+  test("a bench that asks hears of another name, a lost card and the end of its class", async () => {
+    const { classId, code } = await testClass(head);
+    const answer = await join(anyone, code, "Nan");
+    const bench = asking(school, benchCookies(answer));
+    const { id } = answer.json().person;
+    expect((await bench.get("/api/bench")).json()).toMatchObject({ people: [{ id, name: "Nan" }], classEndedAt: null });
+    const cards = () => head.post(`/api/classes/${classId}/cards`, { personIds: [id] });
+    await cards();
+    expect((await bench.get("/api/bench")).json().people[0]).not.toHaveProperty("cardLostAt");
+    school.pass(1000);
+    await cards();
+    const { version } = (await people(classId))[0];
+    await head.post(`/api/people/${id}`, { version, name: "Nan Vale" });
+    await head.post(`/api/classes/${classId}/end`);
+    expect((await bench.get("/api/bench")).json()).toMatchObject({
+      people: [{ id, name: "Nan Vale", cardLostAt: school.world.now() }],
+      classEndedAt: school.world.now(),
+    });
+  });
+
   test("a bench moves to another class of its school, and is another bench in another school", async () => {
     const other = asking(school, await testSchool(school, "vale"));
     const [here, there, elsewhere] = [await testClass(head), await testClass(head), await testClass(other)];

@@ -1,0 +1,17 @@
+import type { Outcome } from "../backup/commands";
+import { linkFromMachine } from "../people/links";
+import { ServerError } from "../words/serverError";
+import { serverProblem } from "../words/serverWords";
+import type { World } from "../world/world";
+
+/** Makes the link by which an instructor sets a new password. @throws {ServerError} "no-such-login" */
+export async function newPassword(login: string, world: World): Promise<Outcome> {
+  const link = await linkFromMachine(login, world);
+  if (link === null) throw new ServerError(serverProblem("no-such-login", [], { login }));
+  const lines = [
+    "Start the class server, and put this behind the address of its page. It works once, within a day:",
+    `#/instructor/password?token=${link.token}`,
+    `Whoever opens it sets the password of ${login}. The audit log says that it was made on this machine.`,
+  ];
+  return { lines, isWell: true };
+}
