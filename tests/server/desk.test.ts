@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { classTable } from "../../src/progress/classTable";
 import { demoLogbook } from "../../src/progress/demo/demoLogbook";
 import { NO_CONTENTS } from "../../src/records/logbookContents";
+import { deskAnswer } from "../../src/school/wire/deskWire";
 import { sumUpAnew } from "../../src/server/desk/summaries";
 import { seededChance } from "../../src/statistics/chance";
 import { ENGINES, type TestDatabase } from "./support/engines";
@@ -82,6 +83,11 @@ describe.each(ENGINES)("the desk of a server on $engine", ({ open }) => {
       await bench.send(shuffled.slice(from, from + 60));
     }
     expect(rounded((await desk()).json())).toEqual(expected());
+  });
+
+  test("is what its schema says, no more and no less: the server does not check it when it answers", async () => {
+    const answer = (await desk()).json();
+    expect(deskAnswer.parse(answer)).toEqual(answer);
   });
 
   test("is the same when all is summed up anew", async () => {

@@ -73,39 +73,46 @@ function anyPart(personIds: readonly string[], known: readonly string[]): fc.Arb
   return fc.record({ sentAt: fc.nat(), records: fc.array(fc.oneof(own, drawn), { maxLength: 6 }) });
 }
 
+/** Any request to a route. @param id - what stands in its address */
+function requestTo(
+  { method, path, body, query }: Route,
+  id: fc.Arbitrary<string>,
+  part: fc.Arbitrary<unknown>,
+  known: readonly string[],
+): fc.Arbitrary<Tried> {
+  const isRecords = path === "/api/bench/records";
+  const drawn = body === null ? fc.constant(undefined) : anyOfSchema(body, 15, known);
+  const ends =
+    query.length === 0
+      ? fc.constant("")
+      : fc
+          .array(fc.tuple(fc.constantFrom(...query), id), { maxLength: 2 })
+          .map(
+            (pairs) =>
+              `?${new URLSearchParams(pairs.map(([name, value]): [string, string] => [name, value.toWellFormed()]))}`,
+          );
+  return fc.record({
+    method: fc.constant(method),
+    url: fc.tuple(fc.array(id, { minLength: 4, maxLength: 4 }), ends).map(([ids, end]) => {
+      let k = 0;
+      return `${path.replace(/\{\w+\}/g, () => encodeURIComponent((ids[k++] ?? "").toWellFormed()))}${end}`;
+    }),
+    body: isRecords ? fc.oneof({ weight: 4, arbitrary: part }, { weight: 1, arbitrary: drawn }) : drawn,
+    who: path.startsWith("/api/bench")
+      ? fc.constantFrom("bench", "bench", "bench", "anyone")
+      : fc.constantFrom("head", "head", "head", "bench", "anyone"),
+    isPacked: isRecords ? fc.boolean() : fc.constant(false),
+  });
+}
+
+/** Any request to any route. What each route is asked is described once: describing it takes longer than drawing it. */
 function anyRequest(routes: readonly Route[], personIds: readonly string[], known: readonly string[]) {
   const part = anyPart(personIds, known);
-  const often = routes.filter(({ path }) => !SELDOM.test(path));
-  const route = fc.oneof(
-    { weight: SELDOM_OF, arbitrary: fc.constantFrom(...often) },
-    { weight: 1, arbitrary: fc.constantFrom(...routes) },
-  );
   const id = fc.oneof(fc.constantFrom(...known), fc.string({ minLength: 1, maxLength: 30, unit: "binary" }));
-  return route.chain(({ method, path, body, query }): fc.Arbitrary<Tried> => {
-    const isRecords = path === "/api/bench/records";
-    const drawn = body === null ? fc.constant(undefined) : anyOfSchema(body, 15, known);
-    const ends =
-      query.length === 0
-        ? fc.constant("")
-        : fc
-            .array(fc.tuple(fc.constantFrom(...query), id), { maxLength: 2 })
-            .map(
-              (pairs) =>
-                `?${new URLSearchParams(pairs.map(([name, value]): [string, string] => [name, value.toWellFormed()]))}`,
-            );
-    return fc.record({
-      method: fc.constant(method),
-      url: fc.tuple(fc.array(id, { minLength: 4, maxLength: 4 }), ends).map(([ids, end]) => {
-        let k = 0;
-        return `${path.replace(/\{\w+\}/g, () => encodeURIComponent((ids[k++] ?? "").toWellFormed()))}${end}`;
-      }),
-      body: isRecords ? fc.oneof({ weight: 4, arbitrary: part }, { weight: 1, arbitrary: drawn }) : drawn,
-      who: path.startsWith("/api/bench")
-        ? fc.constantFrom("bench", "bench", "bench", "anyone")
-        : fc.constantFrom("head", "head", "head", "bench", "anyone"),
-      isPacked: isRecords ? fc.boolean() : fc.constant(false),
-    });
-  });
+  const requests = routes.map((route) => ({ path: route.path, arbitrary: requestTo(route, id, part, known) }));
+  const often = requests.filter(({ path }) => !SELDOM.test(path));
+  const oneOf = (some: typeof requests) => fc.oneof(...some.map(({ arbitrary }) => arbitrary));
+  return fc.oneof({ weight: SELDOM_OF, arbitrary: oneOf(often) }, { weight: 1, arbitrary: oneOf(requests) });
 }
 
 /** A school to be asked at, with what the server knows under its ids. */

@@ -26,6 +26,8 @@ export interface SpawnedServer {
   /** Address of its page, with a slash at the end. */
   readonly address: string;
   readonly process: ChildProcess;
+  /** Processor time that it has used so far, ms. */
+  readonly used: () => Promise<number>;
   /** SIGKILL: it can do nothing about it. */
   readonly kill: () => Promise<void>;
 }
@@ -39,21 +41,25 @@ export interface SpawnedServer {
 export async function spawnServer(data: string, database = "", shell = ":"): Promise<SpawnedServer> {
   const command = `${shell}; exec "$0" "$@"`;
   const args = ["-c", command, process.execPath, built(), data, database];
-  const child = spawn("bash", args, { stdio: ["ignore", "pipe", "pipe"] });
+  const child = spawn("bash", args, { stdio: ["pipe", "pipe", "pipe"] });
   let complaints = "";
   child.stderr.on("data", (piece) => {
     complaints = `${complaints}${piece}`.slice(-4000);
   });
   const ended = once(child, "exit");
-  const line = await Promise.race([
-    once(createInterface({ input: child.stdout }), "line").then(([said]) => String(said)),
-    ended.then(() => "fails: it ended"),
-  ]);
+  const lines = createInterface({ input: child.stdout });
+  const next = () => once(lines, "line").then(([said]) => String(said));
+  const line = await Promise.race([next(), ended.then(() => "fails: it ended")]);
   const [word, address = ""] = line.split(" ");
   if (word !== "listens") throw new Error(`${line} ${complaints}`);
   return {
     address,
     process: child,
+    async used() {
+      child.stdin.write("\n");
+      const { user, system } = JSON.parse(await next());
+      return (user + system) / 1000;
+    },
     async kill() {
       child.kill("SIGKILL");
       await ended;
