@@ -54,7 +54,7 @@ async function count(guess: Guess, { database, now, chance }: World): Promise<nu
     }
     await transaction
       .insertInto("tries")
-      .values({ key, count: 0, last_at: at, until: at })
+      .values({ key, count: 0, last_at: at, until: 0 })
       .onConflict((conflict) => conflict.column("key").doNothing())
       .execute();
     const before = await transaction
@@ -65,9 +65,11 @@ async function count(guess: Guess, { database, now, chance }: World): Promise<nu
       .executeTakeFirstOrThrow();
     if (before.until > at) return before.until - at;
     const tries = before.last_at < at - FORGOTTEN_AFTER_MS ? 1 : before.count + 1;
+    const wait = waitAfter(tries, PATIENCE[guess[0]]);
     await transaction
       .updateTable("tries")
-      .set({ count: tries, last_at: at, until: at + waitAfter(tries, PATIENCE[guess[0]]) })
+      // Without a wait no moment is set: one that began a little earlier, or whose clock is behind, would be kept waiting by it.
+      .set({ count: tries, last_at: at, ...(wait > 0 && { until: at + wait }) })
       .where("key", "=", key)
       .execute();
     return 0;
@@ -75,7 +77,7 @@ async function count(guess: Guess, { database, now, chance }: World): Promise<nu
 }
 
 /** Takes back a try that was right. What it was aimed at is forgotten; where it came from has one try less. */
-async function forget(guess: Guess, { database, now }: World): Promise<void> {
+async function forget(guess: Guess, { database }: World): Promise<void> {
   const key = keyOf(guess);
   if (guess[0].endsWith("-of")) {
     await database.deleteFrom("tries").where("key", "=", key).execute();
@@ -83,7 +85,7 @@ async function forget(guess: Guess, { database, now }: World): Promise<void> {
   }
   await database
     .updateTable("tries")
-    .set(({ eb, fn, val }) => ({ count: fn<number>("greatest", [val(0), eb("count", "-", 1)]), until: now() }))
+    .set(({ eb, fn, val }) => ({ count: fn<number>("greatest", [val(0), eb("count", "-", 1)]), until: 0 }))
     .where("key", "=", key)
     .execute();
 }

@@ -1,42 +1,11 @@
 import { benchAfter } from "../../school/live/liveBoard";
-import {
-  type BenchTelling,
-  BOARD_PAUSE_MS,
-  type BoardEvent,
-  type GrowingAttempt,
-  type LiveBench,
-} from "../../school/wire/liveWire";
+import { type BenchTelling, BOARD_PAUSE_MS, type GrowingAttempt, type LiveBench } from "../../school/wire/liveWire";
 import { newServerId } from "../security/secrets";
 import type { World } from "../world/world";
 import { type Hand, handsOf, type Place } from "./hands";
+import type { BenchCalls, Board, Connected, Room } from "./hubParts";
 import { LiveRoom } from "./liveRoom";
 import { benchMessages, readTold, type ServersTell } from "./serversTell";
-
-/** A board that listens. */
-type Board = (event: BoardEvent, change: number) => void;
-
-/** What a bench that is connected here is told. */
-interface BenchCalls {
-  /** Its hand was lowered. */
-  readonly onLowered: () => void;
-  /** It has connected anew, and this connection is done. */
-  readonly onReplaced: () => void;
-}
-
-/** A bench that is connected here: what is told to it, and its attempt that grows. */
-interface Connected {
-  readonly on: BenchCalls;
-  attempt: GrowingAttempt | null;
-}
-
-interface Room {
-  readonly schoolId: string;
-  readonly classId: string;
-  readonly room: LiveRoom;
-  readonly boards: Map<Board, number>;
-  /** The last change that the other servers were told of. */
-  told: number;
-}
 
 /** From one sign of life of a server to its next, and silence after which its benches count as gone, ms. */
 export const SERVER_PULSE_MS = 15_000;
@@ -62,7 +31,7 @@ export class LiveHub {
     this.id = newServerId(world);
     this.endHearing = world.channel.hear(
       (text) => this.hear(text),
-      () => this.tellServers({ from: this.id, kind: "here", isNew: true }),
+      () => void this.catchUp(),
     );
     this.pulse = setInterval(() => this.beat(), SERVER_PULSE_MS);
     this.pulse.unref();
@@ -130,11 +99,7 @@ export class LiveHub {
    * @param since - the change that it heard of last from this server; null for all
    * @returns ends it
    */
-  async listen(
-    of: Omit<Place, "deviceId">,
-    since: number | null,
-    board: (event: BoardEvent, change: number) => void,
-  ): Promise<() => void> {
+  async listen(of: Omit<Place, "deviceId">, since: number | null, board: Board): Promise<() => void> {
     const hands = await handsOf(of, this.world);
     const entry = this.room(of);
     const { room, boards } = entry;
@@ -233,9 +198,30 @@ export class LiveHub {
     else if (this.connected.has(placeKey(told.schoolId, told.deviceId))) this.wanted(told);
   }
 
+  /**
+   * Hearing has begun, perhaps after it was cut off: asks the others how their benches are, tells how those here are, since the
+   * others may have been cut off too, and looks whose hands are still up.
+   */
+  private async catchUp(): Promise<void> {
+    this.tellServers({ from: this.id, kind: "here", isNew: true });
+    this.tellOwn();
+    for (const { schoolId, classId, room } of this.rooms.values()) {
+      const hands = await handsOf({ schoolId, classId }, this.world).catch(() => null);
+      if (hands === null) continue;
+      for (const { deviceId, hand } of room.since(0)) {
+        const place = { schoolId, classId, deviceId };
+        const isLowered = hand !== null && !hands.has(deviceId);
+        if (isLowered && this.connected.has(placeKey(schoolId, deviceId))) this.showHand(place, null);
+      }
+    }
+  }
+
   /** Tells a server that has just come how the benches here are. */
   private greet(isNew: boolean): void {
-    if (!isNew) return;
+    if (isNew) this.tellOwn();
+  }
+
+  private tellOwn(): void {
     for (const one of this.rooms.values()) this.tellBenches(one, one.room.ownSince(0, this.id));
   }
 

@@ -52,6 +52,14 @@ describe.each(ENGINES)("on $engine", ({ open }) => {
     expect(waits).toEqual([1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 900, 900].map((seconds) => `${seconds} s`));
   });
 
+  test("who is right keeps nobody waiting, not even where a clock is behind or began a little earlier", async () => {
+    const guess: Guess = ["code-from", "a whole class"];
+    school.pass(50);
+    const right = async (server: TestServer) => trying([guess], server.world, async () => "right");
+    for (const server of [school, second, school, second]) expect(await right(server)).toBe("right");
+    second.pass(50);
+  });
+
   test("two servers count together, and of many tries at once none is missed", async () => {
     const guess: Guess = ["password-of", "one and the same"];
     const both = await Promise.all(Array.from({ length: 20 }, (_, k) => wrong(k % 2 === 0 ? school : second, [guess])));

@@ -39,6 +39,8 @@ export interface LiveEnd {
   /** The code that the connection was closed with. */
   readonly closed: Promise<number>;
   readonly leave: () => void;
+  /** Answers nothing more, as a machine whose network is gone, and closes nothing. */
+  readonly fallSilent: () => void;
 }
 
 /** Connects a bench. @param headers - further ones, of a page of another server */
@@ -49,12 +51,15 @@ export async function connectBench(
 ): Promise<LiveEnd> {
   const hears = new Heard<BenchHears>();
   let closed: Promise<number> = Promise.resolve(0);
+  let isSilent = false;
   const socket = await server.injectWS(
     "/api/bench/live",
     { headers: { cookie: cookieHeader(cookies), ...headers } },
     {
       onInit(ws) {
         ws.on("message", (data) => hears.add(JSON.parse(String(data))));
+        // What a browser does by itself.
+        ws.on("ping", (data) => isSilent || ws.pong(data));
         closed = new Promise((resolve) => ws.on("close", resolve));
       },
     },
@@ -64,6 +69,9 @@ export async function connectBench(
     hears,
     closed,
     leave: () => socket.terminate(),
+    fallSilent() {
+      isSilent = true;
+    },
   };
 }
 
