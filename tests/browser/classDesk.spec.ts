@@ -42,7 +42,7 @@ async function saved(page: Page, button: string): Promise<string> {
   return readFile(await download.path(), "utf8");
 }
 
-test("the class desk shows what a bench sent; it is saved in every form; a person is erased by the name typed", async ({
+test("the class desk shows what a bench sent; it is saved in every form; a person is made one of two, and erased by the name typed", async ({
   page,
   classServer,
 }) => {
@@ -79,7 +79,20 @@ test("the class desk shows what a bench sent; it is saved in every form; a perso
   expect(book.attempts).toHaveLength(attempts.length);
   expect(JSON.parse(await saved(page, "xAPI statements")).length).toBeGreaterThan(0);
 
+  await view(page, "Roster and cards");
+  await page.getByLabel("Name to add").fill("Mibsy Rowe");
+  await page.keyboard.press("Enter");
+  await expect(page.getByText("Mibsy Rowe is on the roster.")).toBeVisible();
   await page.getByRole("link", { name: "People", exact: true }).click();
+  await page.getByRole("button", { name: "Records and data of Mibsy Rowe" }).click();
+  await page.getByLabel("Mibsy Rowe is the same person as").selectOption({ label: NAME });
+  await page.getByRole("button", { name: "Make one person of them" }).click();
+  await expect(page.getByText("You cannot undo this.").first()).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole("button", { name: "Yes, they are one person" }).click();
+  await expect(page.getByText(`Mibsy Rowe is now ${NAME}, with 0 records more.`)).toBeVisible();
+  await expect(page.getByRole("button", { name: /^Records and data of/ })).toHaveCount(1);
+
   await page.getByRole("button", { name: `Records and data of ${NAME}` }).click();
   const erase = page.getByRole("button", { name: `Erase ${NAME}` });
   await expect(page.getByText("Backups that were made before still have everything.")).toBeVisible();

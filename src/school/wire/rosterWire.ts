@@ -40,6 +40,12 @@ export const schoolPeople = strict({
   ),
 });
 
+/** Who stays, where two entries are of one person. */
+export const mergeAsked = strict({ into: id });
+
+/** Two entries are one: how many records moved. */
+export const mergedReceipt = strict({ records: z.number() });
+
 /** A name for the roster. Somebody of the school who has it already comes into the class; nobody is made twice. */
 export const newPerson = strict({
   name: text(LONGEST_NAME),

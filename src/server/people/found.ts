@@ -69,7 +69,7 @@ export async function namedIn(database: Kysely<Tables>, ofClass: OfSchool, name:
 }
 
 /**
- * A person of a school who was not erased, locked until the transaction ends.
+ * A person of a school who was neither erased nor merged into another, locked until the transaction ends.
  *
  * @throws {SchoolError} "no-such-thing"
  */
@@ -80,6 +80,7 @@ export async function lockedPerson(database: Kysely<Tables>, schoolId: string, p
     .where("school_id", "=", schoolId)
     .where("id", "=", personId)
     .where("erased_at", "is", null)
+    .where("merged_into", "is", null)
     .forUpdate()
     .executeTakeFirst();
   if (found === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));

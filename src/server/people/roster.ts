@@ -39,13 +39,14 @@ export async function rosterOf(
   };
 }
 
-/** Everybody of a school who was not erased. */
+/** Everybody of a school who was not erased, each once. */
 export const everybodyOf = (schoolId: string, { database }: Pick<World, "database">) =>
   database
     .selectFrom("people")
     .select(["id", "name", "extra_time", "version"])
     .where("school_id", "=", schoolId)
     .where("erased_at", "is", null)
+    .where("merged_into", "is", null)
     .orderBy("name")
     .orderBy("id")
     .execute();
@@ -140,6 +141,16 @@ async function needsFreeName(database: Kysely<Tables>, schoolId: string, personI
   }
 }
 
+/** Other entries of the same person have the same name: benches that joined under them show it. */
+async function renameMerged(database: Kysely<Tables>, schoolId: string, personId: string, name: string): Promise<void> {
+  await database
+    .updateTable("people")
+    .set({ name })
+    .where("school_id", "=", schoolId)
+    .where("merged_into", "=", personId)
+    .execute();
+}
+
 /** What is changed of a row. */
 const changesOf = ({ name, extraTime, noPin, isKnown }: z.infer<typeof personChange>) => ({
   ...(name !== undefined && { name: named(name) }),
@@ -174,6 +185,7 @@ export async function changePerson(
       .where("school_id", "=", who.schoolId)
       .where("id", "=", personId)
       .execute();
+    if (changes.name !== undefined) await renameMerged(database, who.schoolId, personId, changes.name);
     // Fields alone: a name in here would outlast the person's erasing.
     const details = { fields: Object.keys(asked).filter((field) => field !== "version") };
     const change = { schoolId: who.schoolId, byId: who.instructorId, at, ofId: personId };

@@ -107,9 +107,9 @@ export const deleteAtBench = (ids: readonly string[], bench: AskingBench, world:
       byId: bench.deviceId,
       ids,
       async judged(held) {
-        const people = await peopleHere(held, bench);
+        const { standing } = await peopleHere(held, bench);
         return (record) => {
-          if (people.get(record.person_id) !== "here") return "no-record";
+          if (standing.get(record.person_id) !== "here") return "no-record";
           return isOfSitting(record) ? "stays" : "deleted";
         };
       },

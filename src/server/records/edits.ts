@@ -18,7 +18,7 @@ const bodyOf = ({ tags, note }: EditVersion) => canonicalJson({ tags, note });
 /** Versions of the records that people at a bench may change, by record; others are not in it. */
 async function versionsOf(database: Transaction<Tables>, bench: AskingBench, ids: readonly string[]) {
   const { schoolId } = bench;
-  const people = await peopleHere(database, bench);
+  const { standing } = await peopleHere(database, bench);
   const rows = await database
     .selectFrom("records")
     .leftJoin("record_edits", (join) =>
@@ -31,7 +31,7 @@ async function versionsOf(database: Transaction<Tables>, bench: AskingBench, ids
     .execute();
   const versions = new Map<string, EditVersion[]>();
   for (const { id, person_id, version, at, body } of rows) {
-    if (people.get(person_id) !== "here") continue;
+    if (standing.get(person_id) !== "here") continue;
     const own = versions.get(id) ?? [];
     if (version !== null && at !== null && body !== null) own.push({ ...JSON.parse(body), version, at });
     versions.set(id, own);

@@ -40,7 +40,14 @@ export function erasePerson(
       .where("school_id", "=", schoolId)
       .where("id", "=", personId)
       .where("erased_at", "is", null)
+      .where("merged_into", "is", null)
       .executeTakeFirst();
+    await held
+      .updateTable("people")
+      .set({ name: NOBODY, erased_at: at })
+      .where("school_id", "=", schoolId)
+      .where("merged_into", "=", personId)
+      .execute();
     if (numUpdatedRows === 0n) throw new SchoolError(schoolProblem("no-such-thing", []));
     const records = await held
       .selectFrom("records")

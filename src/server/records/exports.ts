@@ -56,7 +56,7 @@ export async function logbookOf(whose: Whose, world: World): Promise<LogbookCont
   const edits = await editsOf(whose, world);
   const rows = await world.database
     .selectFrom("records")
-    .select(["id", "kind", "body", "motion"])
+    .select(["id", "kind", "person_id", "body", "motion"])
     .where("school_id", "=", schoolId)
     .where("person_id", "in", personIds)
     .orderBy("place")
@@ -66,8 +66,9 @@ export async function logbookOf(whose: Whose, world: World): Promise<LogbookCont
     unknown[]
   >;
   const traces = new Map<string, Uint8Array>();
-  for (const { id, kind, body, motion } of rows) {
-    lists[kind as SentKind].push({ ...JSON.parse(body), ...edits.get(id) });
+  for (const { id, kind, person_id, body, motion } of rows) {
+    // Under whom it is shown: of a merged person a record still has the id that it was sent with.
+    lists[kind as SentKind].push({ ...JSON.parse(body), personId: person_id, ...edits.get(id) });
     if (motion !== null) traces.set(id, new Uint8Array(motion));
   }
   const records = {

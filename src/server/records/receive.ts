@@ -60,7 +60,7 @@ class Arrived {
     this.people = people;
     this.known = known;
     this.fresh = freshOf(
-      records.filter(({ personId }) => people.get(personId) === "here"),
+      records.filter(({ personId }) => people.standing.get(personId) === "here"),
       known,
     );
     this.hashes = new Map(this.fresh.map(({ id, sha256 }) => [id, sha256]));
@@ -68,7 +68,7 @@ class Arrived {
 
   receipt(record: SoundRecord): Receipt {
     const { id, personId, sha256 } = record;
-    const whose = this.people.get(personId);
+    const whose = this.people.standing.get(personId);
     if (whose === undefined) return refused(id, schoolProblem("not-joined-here", ["record", "personId"]));
     if (whose === "erased" || this.known.get(id) === null) return { id, outcome: "erased" };
     if (this.fresh.includes(record)) return { id, outcome: "received" };
@@ -101,7 +101,7 @@ function store(records: readonly SoundRecord[], { bench, now, clockAhead_ms }: A
       school_id: schoolId,
       id: record.id,
       kind: record.kind,
-      person_id: record.personId,
+      person_id: people.shownAs(record.personId),
       device_id: deviceId,
       started_at: record.startedAt,
       received_at: now,
@@ -112,7 +112,11 @@ function store(records: readonly SoundRecord[], { bench, now, clockAhead_ms }: A
       motion: record.motion,
     }));
     await held.insertInto("records").values(rows).execute();
-    await sumUp(held, schoolId, arrived.fresh);
+    await sumUp(
+      held,
+      schoolId,
+      arrived.fresh.map((record) => ({ ...record, personId: people.shownAs(record.personId) })),
+    );
     const entries = arrived.fresh.map(({ kind, id, sha256 }) => ({ at: now, what: kind, ofId: id, sha256 }));
     await addToChain(held, chain, entries);
     return arrived;

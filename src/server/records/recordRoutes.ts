@@ -92,6 +92,7 @@ const instructorRoutes: Routes = (server, world) => {
         .where("school_id", "=", schoolId)
         .where("id", "=", personId)
         .where("erased_at", "is", null)
+        .where("merged_into", "is", null)
         .executeTakeFirst();
       if (person === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
       return handOut(reply, await exported({ schoolId, personIds: [personId] }, form, world));

@@ -24,13 +24,20 @@ export async function personAtBench(
     .innerJoin("people", (join) =>
       join.onRef("people.school_id", "=", "device_people.school_id").onRef("people.id", "=", "person_id"),
     )
-    .select("extra_time")
+    .leftJoin("people as other", (join) =>
+      join.onRef("other.school_id", "=", "people.school_id").onRef("other.id", "=", "people.merged_into"),
+    )
+    .select(["people.extra_time", "people.merged_into", "other.extra_time as other_time"])
     .where("device_people.school_id", "=", schoolId)
     .where("device_id", "=", deviceId)
     .where("person_id", "=", personId)
     .where("left_at", "is", null)
-    .where("erased_at", "is", null)
+    .where("people.erased_at", "is", null)
     .executeTakeFirst();
   if (found === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
-  return { schoolId, classId, deviceId, personId, extraTime: found.extra_time };
+  return {
+    ...{ schoolId, classId, deviceId },
+    personId: found.merged_into ?? personId,
+    extraTime: found.other_time ?? found.extra_time,
+  };
 }

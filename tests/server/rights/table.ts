@@ -88,6 +88,7 @@ export const RIGHTS: readonly RightsRow[] = [
   schoolThing("POST /api/devices/:deviceId/sign-out"),
   instructor("GET /api/people"),
   schoolThing("POST /api/people/:personId", () => ({ version: 1, name: "New" })),
+  schoolThing("POST /api/people/:personId/merge", (t) => ({ into: t.otherPersonId })),
   schoolThing("GET /api/classes/:classId/people"),
   schoolThing("POST /api/classes/:classId/people", (t) => ({ name: t.login })),
   schoolThing("POST /api/classes/:classId/people/:personId/leave"),

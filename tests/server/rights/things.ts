@@ -11,6 +11,8 @@ export interface Things {
   readonly schoolId: string;
   readonly classId: string;
   readonly personId: string;
+  /** Somebody else of the school, who is in no class. */
+  readonly otherPersonId: string;
   /** Of a class: "ABCD-EFGH". */
   readonly code: string;
   /** Secret of the person's join card. */
@@ -63,7 +65,7 @@ const codeOf = (id: string): string =>
   [...id.slice(0, 8)].map((digit) => "34679ACDEFGHJKMN"[Number.parseInt(digit, 16)]).join("");
 
 type Begun = Pick<Things, "assignmentId" | "unbegunId" | "sittingId">;
-type Own = Pick<Things, "schoolId" | "classId" | "personId" | "deviceId" | "instructorId">;
+type Own = Pick<Things, "schoolId" | "classId" | "personId" | "otherPersonId" | "deviceId" | "instructorId">;
 
 async function makeClass(own: Own, { card, bench }: Pick<Things, "card" | "bench">, { database, now }: World) {
   const at = now();
@@ -76,7 +78,12 @@ async function makeClass(own: Own, { card, bench }: Pick<Things, "card" | "bench
     .execute();
   await database
     .insertInto("people")
-    .values({ ...made, id: personId, name: `person ${personId}`, extra_time: 0, updated_at: at, version: 1 })
+    .values(
+      [personId, own.otherPersonId].map((id) => ({
+        ...made,
+        ...{ id, name: `person ${id}`, extra_time: 0, updated_at: at, version: 1 },
+      })),
+    )
     .execute();
   await database
     .insertInto("class_people")
@@ -170,7 +177,7 @@ async function makeAssignment(own: Own, { assignmentId, unbegunId, sittingId }: 
 /** Makes one of everything. @param forId - the instructor whose sign-in is among it */
 export async function makeThings(schoolId: string, forId: string, world: World): Promise<Things> {
   const id = () => newServerId(world);
-  const own = { schoolId, classId: id(), personId: id(), deviceId: id(), instructorId: id() };
+  const own = { schoolId, classId: id(), personId: id(), otherPersonId: id(), deviceId: id(), instructorId: id() };
   const more = { card: newSecret(world), bench: newSecret(world), linkId: id(), recordId: id(), login: id() };
   const begun = { assignmentId: id(), unbegunId: id(), sittingId: id() };
   await makeClass(own, more, world);

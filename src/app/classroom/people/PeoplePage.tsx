@@ -12,6 +12,7 @@ import { ToldLine, useDoing } from "../../parts/Told";
 import type { Asking } from "../asking/asking";
 import { ExportList } from "../records/ExportList";
 import { ErasePerson } from "./ErasePerson";
+import { MergePerson } from "./MergePerson";
 
 /** Somebody of the school, with the classes that they are in. */
 type SchoolPerson = z.infer<typeof schoolPeople>["people"][number];
@@ -21,17 +22,25 @@ const holds = (name: string, part: string) => name.toLocaleLowerCase().includes(
 interface PersonProps {
   readonly asking: Asking;
   readonly person: SchoolPerson;
+  /** Everyone else of the school. */
+  readonly others: readonly SchoolPerson[];
   readonly onChanged: (says: string) => void;
 }
 
 /** What is done with one person's data. */
-function PersonData({ asking, person, onChanged }: PersonProps) {
+function PersonData({ asking, person, others, onChanged }: PersonProps) {
   return (
     <div className="stack gap-5">
       <section className="stack" aria-labelledby="person-export">
         <h3 id="person-export">Save the records</h3>
         <ExportList asking={asking} path={`/people/${person.id}`} name={person.name} />
       </section>
+      {others.length > 0 && (
+        <section className="stack" aria-labelledby="person-merge">
+          <h3 id="person-merge">Is this person on the list twice?</h3>
+          <MergePerson asking={asking} person={person} others={others} onMerged={onChanged} />
+        </section>
+      )}
       <section className="stack" aria-labelledby="person-erase">
         <h3 id="person-erase">Erase this person</h3>
         <ErasePerson asking={asking} person={person} onErased={onChanged} />
@@ -95,7 +104,15 @@ export function PeoplePage({ asking }: { readonly asking: Asking }) {
         ))}
       </ul>
       <Dialog title={harmlessName(person?.name ?? "Person")} isOpen={person !== null} onClose={() => setChosen(null)}>
-        {person !== null && <PersonData key={person.id} asking={asking} person={person} onChanged={changed} />}
+        {person !== null && (
+          <PersonData
+            key={person.id}
+            asking={asking}
+            person={person}
+            others={people.filter(({ id }) => id !== person.id)}
+            onChanged={changed}
+          />
+        )}
       </Dialog>
     </>
   );

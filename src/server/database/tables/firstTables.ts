@@ -28,6 +28,7 @@ const STATEMENTS = [
     id text not null, school_id text not null references schools, name text not null, pin_hash text,
     by_code boolean not null default false, extra_time int not null default 0 check (extra_time between 0 and 300),
     created_at bigint not null, updated_at bigint not null, version int not null default 1, erased_at bigint,
+    merged_into text,
     primary key (school_id, id))`,
   `create table class_people (
     school_id text not null, class_id text not null, person_id text not null, joined_at bigint not null, left_at bigint,

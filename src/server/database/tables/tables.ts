@@ -86,6 +86,8 @@ export interface PersonRow {
   /** How often the row was changed. */
   readonly version: number;
   readonly erased_at: Maybe<Moment>;
+  /** Another entry of the same person: this one stands for it at benches that know its id. */
+  readonly merged_into: Maybe<string>;
 }
 
 /** Who is in which class. */
