@@ -4,8 +4,6 @@ import {
   classPersonPath,
   confirmedRoster,
   madeCards,
-  mergeAsked,
-  mergedReceipt,
   newCards,
   newPerson,
   personChange,
@@ -21,7 +19,6 @@ import type { Routes } from "../http/routes";
 import { askingInstructor } from "../http/whoAsks";
 import { loseCard, makeCards } from "./cards";
 import { leaveClass } from "./devices";
-import { mergePeopleOf } from "./mergePeople";
 import { addPerson, changePerson, rosterOf, schoolPeopleOf } from "./roster";
 import { previewFile, takeFile } from "./rosterFile";
 
@@ -44,11 +41,6 @@ export const rosterRoutes: Routes = (server, world) => {
       reply.status(204);
       return null;
     },
-  );
-  server.post(
-    "/api/people/:personId/merge",
-    { config, schema: { params: personPath, body: mergeAsked, response: { 200: mergedReceipt, ...refusals } } },
-    (request) => mergePeopleOf(request.params.personId, request.body.into, askingInstructor(request), world),
   );
   server.get(
     "/api/classes/:classId/people",

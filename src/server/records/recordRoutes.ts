@@ -15,6 +15,7 @@ import {
   recordsPart,
   recordsReceipt,
 } from "../../school/wire/recordsWire";
+import { mergeAsked, mergedReceipt } from "../../school/wire/rosterWire";
 import { refusals } from "../http/refusals";
 import type { Routes } from "../http/routes";
 import { unpacksBody } from "../http/unpackedBody";
@@ -24,6 +25,7 @@ import { deleteAsInstructor, deleteAtBench } from "./deletions";
 import { takeEdits } from "./edits";
 import { erasePerson } from "./erasing";
 import { type ExportedFile, exported } from "./exports";
+import { mergePeopleOf } from "./mergePeople";
 import { receiveRecords } from "./receive";
 
 const bodyLimit = PART_LIMITS.bytes;
@@ -74,6 +76,14 @@ const instructorRoutes: Routes = (server, world) => {
       schema: { body: recordDeletions, response: { 200: deletionsReceipt, ...refusals } },
     },
     (request) => deleteAsInstructor(request.body.records, askingInstructor(request), world),
+  );
+  server.post(
+    "/api/people/:id/merge",
+    {
+      config: { needs: "instructor" },
+      schema: { params: strict({ id }), body: mergeAsked, response: { 200: mergedReceipt, ...refusals } },
+    },
+    (request) => mergePeopleOf(request.params.id, request.body.into, askingInstructor(request), world),
   );
   server.post(
     "/api/people/:id/erase",

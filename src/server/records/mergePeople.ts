@@ -8,8 +8,8 @@ import { holdChain } from "../chain/schoolChain";
 import type { Tables } from "../database/tables/tables";
 import { sumUpAnew } from "../desk/summaries";
 import type { AskingInstructor } from "../http/whoAsks";
+import { lockedPerson } from "../people/found";
 import type { World } from "../world/world";
-import { lockedPerson } from "./found";
 
 /** Two entries of one person: the first is to be the second. */
 interface Merge {
