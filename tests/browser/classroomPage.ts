@@ -2,12 +2,13 @@ import type { Page } from "@playwright/test";
 import type * as z from "zod/mini";
 import { classTable } from "../../src/progress/classTable";
 import { demoLogbook } from "../../src/progress/demo/demoLogbook";
-import type { assignmentList, assignmentWithSheet } from "../../src/school/wire/assignmentsWire";
+import type { auditLog } from "../../src/school/wire/auditWire";
 import type { classList, codeList } from "../../src/school/wire/classWire";
 import type { deskAnswer } from "../../src/school/wire/deskWire";
+import type { instructorList } from "../../src/school/wire/instructorsWire";
 import type { signedIn } from "../../src/school/wire/peopleWire";
 import type { madeCards, roster, schoolPeople } from "../../src/school/wire/rosterWire";
-import { testSheet } from "../support/testSheet";
+import { answersOfAssignments } from "./assignedPage";
 
 const MARK = '<head><meta name="class-server" content="/api">';
 const AT = Date.UTC(2026, 2, 2, 8);
@@ -54,53 +55,25 @@ const cards: z.output<typeof madeCards> = {
 
 const demo = demoLogbook(7, AT);
 const desk: z.input<typeof deskAnswer> = { ...classTable([demo], undefined, { now: AT }), hands: ["screen"] };
-const ASSIGNED = { classId: "c", fingerprint: "7F3A-91C2", extraTime: [], people: null, version: 1, createdAt: AT };
-const assignments: z.output<typeof assignmentList> = {
-  assignments: [
-    {
-      ...ASSIGNED,
-      id: "a3",
-      title: "First lesson: one wheel",
-      kind: "practice",
-      from: AT + 3 * DAY,
-      until: AT + 4 * DAY,
-      attempts: null,
-      people: ["p0", "p4"],
-      endedAt: null,
-      begun: 0,
-      received: 0,
-    },
-    {
-      ...ASSIGNED,
-      id: "a2",
-      title: "Friday test",
-      kind: "test",
-      from: AT - DAY,
-      until: AT + DAY,
-      attempts: 2,
-      extraTime: [{ personId: "p2", percent: 50 }],
-      endedAt: null,
-      begun: 4,
-      received: 3,
-    },
-    {
-      ...ASSIGNED,
-      id: "a1",
-      title: "Set the zero",
-      kind: "test",
-      from: AT - 9 * DAY,
-      until: AT - 2 * DAY,
-      attempts: 1,
-      endedAt: AT - 3 * DAY,
-      begun: 5,
-      received: 5,
-    },
-  ],
+const instructors: z.output<typeof instructorList> = {
+  instructors: [{ id: "i", name: "Orla Finch", login: "orla", role: "head", createdAt: AT - DAY, disabledAt: null }],
 };
-const withSheet = (k: number): z.output<typeof assignmentWithSheet> => {
-  const one = assignments.assignments[k];
-  if (one === undefined) throw new Error(`there is no assignment ${k}`);
-  return { ...one, sheet: testSheet({ title: one.title }) };
+const changed = (id: number, action: string, ofId: string, details: Readonly<Record<string, unknown>> = {}) => ({
+  ...{ id, action, ofId, details, at: AT - (9 - id) * 3_600_000 },
+  by: { id: "i", name: "Orla Finch" },
+});
+const audit: z.output<typeof auditLog> = {
+  entries: [
+    changed(8, "comment.made", "k"),
+    changed(7, "assignment.ended", "a1", { title: "Set the zero" }),
+    changed(6, "assignment.made", "a2", { classId: "c", title: "Friday test" }),
+    changed(5, "person.changed", "p2", { fields: ["extraTime"] }),
+    changed(4, "class.roster-taken", "c", { added: 3, matched: 1, refused: 0 }),
+    changed(3, "person.added", "p0", { classId: "c" }),
+    changed(2, "class.code-made", "c"),
+    changed(1, "class.made", "c"),
+  ],
+  isMore: true,
 };
 
 const ANSWERS: Readonly<Record<string, unknown>> = {
@@ -111,9 +84,9 @@ const ANSWERS: Readonly<Record<string, unknown>> = {
   "/api/people": everybody,
   "/api/classes/c/cards": cards,
   "/api/classes/c/desk": desk,
-  "/api/classes/c/assignments": assignments,
-  "/api/assignments/a3": withSheet(0),
-  "/api/assignments/a2": withSheet(1),
+  ...answersOfAssignments(AT, people.people),
+  "/api/audit": audit,
+  "/api/instructors": instructors,
 };
 
 /** Opens an address as an instructor who is signed in at a class server, which always answers the same. */

@@ -231,6 +231,13 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await openClassroom(page, "#/instructor/class?id=c&view=assignments&assignment=a3");
     await page.getByRole("button", { name: "Withdraw it" }).waitFor();
   },
+  "instructor-results": (page) => openClassroom(page, "#/instructor/class?id=c&view=results"),
+  "instructor-sitting": async (page) => {
+    await openClassroom(page, "#/instructor/class?id=c&view=results&sitting=s1");
+    await page.getByRole("region", { name: "Comments for the apprentice" }).waitFor();
+  },
+  "instructor-difficulty": (page) => openClassroom(page, "#/instructor/class?id=c&view=results&difficulty=a2"),
+  "instructor-audit": (page) => openClassroom(page, "#/instructor/audit"),
   "class-join": (page) => new ClassPage(page).open("#/join"),
   "class-joined": async (page) => {
     await joinHere(page, new ClassPage(page));

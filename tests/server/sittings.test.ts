@@ -128,6 +128,29 @@ describe.each(ENGINES)("sittings that a server gives out on $engine", ({ open })
     expect(await stateOf(failed.given.sittingId)).toMatchObject({ outcome: "failed", attempt: 2, problems: 0 });
   });
 
+  test("an instructor plays the tries again that were sent; another school gets none of them", async () => {
+    const { given, record } = await sit(await assign());
+    const url = `/api/sittings/${given.sittingId}/motions`;
+    const { motions } = (await school.server.inject({ url, cookies: head.cookies })).json();
+    expect(motions).toEqual(
+      (record.motions ?? []).flatMap((motion, index) => (motion === null ? [] : [{ index, motion }])),
+    );
+    expect(motions.length).toBeGreaterThan(0);
+    const other = await testSchool(school, "Dale of motions");
+    expect((await school.server.inject({ url, cookies: other.cookies })).json()).toEqual({ motions: [] });
+  });
+
+  test("a try whose turns are in doubt is counted", async () => {
+    const given = (await begin(await assign())).json();
+    const record = satAs(given);
+    const [first, ...rest] = record.tries;
+    const doubts = ["gap"];
+    school.pass(10 * 60_000);
+    const doubtful = { ...record, tries: [{ ...first, doubts }, ...rest] } as SittingRecord;
+    expect(await send(given.sittingId, doubtful)).toEqual(["received"]);
+    expect(await stateOf(given.sittingId)).toMatchObject({ doubted: 1 });
+  });
+
   test.each<{
     readonly why: string;
     readonly forged: (record: SittingRecord) => Partial<SittingRecord>;

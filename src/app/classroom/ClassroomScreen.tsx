@@ -2,6 +2,7 @@ import { useEffect, useRef } from "react";
 import { harmlessName } from "../../lock/harmlessText";
 import { Button } from "../parts/controls/Button";
 import { Notice } from "../parts/Notice";
+import { fetchedLater } from "../parts/page/fetchedLater";
 import { focusHeading } from "../parts/page/focusHeading";
 import { partNow } from "./address/classroomAddress";
 import type { Asking } from "./asking/asking";
@@ -12,6 +13,8 @@ import { ByLink, type LinkKind, SignIn } from "./entry/Entry";
 import { PeoplePage } from "./people/PeoplePage";
 import { TeachersPage } from "./teachers/TeachersPage";
 import "./classroom.css";
+
+const AuditPage = fetchedLater(async () => (await import("./audit/AuditPage")).AuditPage, null);
 
 const LINKS: readonly string[] = ["first", "invited", "password"] satisfies LinkKind[];
 const isLink = (part: string): part is LinkKind => LINKS.includes(part);
@@ -33,7 +36,12 @@ function SignedInBar({ asking, onLeave }: { readonly asking: Asking; readonly on
       <nav className="row gap-x-5" aria-label="Instructor">
         <a href="#/instructor">Classes</a>
         <a href="#/instructor/people">People</a>
-        {instructor.role === "head" && <a href="#/instructor/teachers">Instructors</a>}
+        {instructor.role === "head" && (
+          <>
+            <a href="#/instructor/teachers">Instructors</a>
+            <a href="#/instructor/audit">Changes</a>
+          </>
+        )}
       </nav>
       <div className="row text-small">
         <span className="wrap-anywhere">
@@ -53,6 +61,7 @@ function Page({ part, query, asking }: Asked & { readonly asking: Asking }) {
     return <ClassPage key={id} asking={asking} id={id} query={query} />;
   }
   if (part === "people") return <PeoplePage asking={asking} />;
+  if (part === "audit") return <AuditPage asking={asking} query={query} />;
   if (part === "teachers") return <TeachersPage asking={asking} />;
   return <ClassList asking={asking} />;
 }

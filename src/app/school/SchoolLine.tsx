@@ -48,7 +48,12 @@ export function SchoolLine() {
             Not you?
           </Button>
         ) : (
-          <a href="#/join">Join a class</a>
+          <>
+            <a href="#/join">Join a class</a>
+            <a className="ml-auto" href="#/instructor">
+              For instructors
+            </a>
+          </>
         )}
         {bench.joining !== null && bench.live !== null && <HandPart live={bench.live} />}
         {isJoined && (

@@ -93,6 +93,9 @@ export function SchoolPanel({ bench, onClose }: PanelProps) {
       </div>
       {line}
       <ChangesTold logbook={bench.current.logbook} version={bench.version} />
+      <p className="mt-6 text-small text-soft">
+        Instructors have <a href="#/instructor">their own page</a>.
+      </p>
       {state.refused > 0 && <RefusedList logbook={bench.current.logbook} count={state.refused} />}
     </>
   );

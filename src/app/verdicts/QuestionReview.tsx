@@ -7,7 +7,7 @@ import { countText } from "../../wording/amountWords";
 interface ReviewedProps {
   readonly question: Question;
   readonly answer: RecordedAnswer;
-  readonly given: readonly AnswerGiven[];
+  readonly given: readonly AnswerGiven[] | null;
 }
 
 const answerText = ({ choices }: Question, answer: RecordedAnswer) => {
@@ -23,8 +23,8 @@ function Reviewed({ question, answer, given }: ReviewedProps) {
       {answer.isRight !== true && <p>It is: {question.choices[question.answer]}</p>}
       <p>{question.explanation}</p>
       <p className="text-soft">
-        Source: {question.source}. {surenessText(question)} In this browser:{" "}
-        {difficultyText(questionDifficulty(question.id, given))}.
+        Source: {question.source}. {surenessText(question)}
+        {given !== null && ` In this browser: ${difficultyText(questionDifficulty(question.id, given))}.`}
       </p>
     </li>
   );
@@ -32,8 +32,8 @@ function Reviewed({ question, answer, given }: ReviewedProps) {
 
 interface QuestionReviewProps {
   readonly answers: readonly RecordedAnswer[];
-  /** Answers given in this browser. */
-  readonly given: readonly AnswerGiven[];
+  /** Answers given in this browser; null where they say nothing of whoever is shown. */
+  readonly given: readonly AnswerGiven[] | null;
 }
 
 /** Every question answered, with why, from where, and how hard it has proved here. */

@@ -159,14 +159,16 @@ interface RecordResultProps {
   readonly kept: KeptRecord;
   /** Of each try; null where none is kept. */
   readonly motions: readonly (Motion | null)[];
-  /** Answers given in this browser. */
-  readonly given: readonly AnswerGiven[];
+  /** Answers given in this browser; null where they say nothing of whoever is shown. */
+  readonly given: readonly AnswerGiven[] | null;
+  /** Whether its plain file is offered: where it is signed, that file is. */
+  readonly hasFile?: boolean;
   /** What else can be done with it. */
-  readonly children: ReactNode;
+  readonly children?: ReactNode;
 }
 
 /** What a sitting came to, from its record alone: its marks are made again from its tries and answers. */
-export function RecordResult({ kept, motions, given, children }: RecordResultProps) {
+export function RecordResult({ kept, motions, given, hasFile = true, children }: RecordResultProps) {
   const problems = useMemo(() => problemsOf(kept, motions), [kept, motions]);
   // Marks are made again, and never read off the record.
   const record = useMemo(() => ({ ...kept.record, marking: markedAgain(kept.record) }), [kept]);
@@ -176,7 +178,7 @@ export function RecordResult({ kept, motions, given, children }: RecordResultPro
       <NotSound problems={problems} />
       <Verdict record={record} isSound={problems.length === 0} />
       <div className="row print:hidden">
-        <SaveRecord kept={kept} />
+        {hasFile && <SaveRecord kept={kept} />}
         <Button onClick={() => print()}>Print the result</Button>
         {children}
       </div>

@@ -4,6 +4,7 @@ import type { Marking } from "../../drill/marking/markSitting";
 import { isRight, type TryResult } from "../../drill/marking/tryResult";
 import type { Sheet } from "../../drill/sheet/sheet";
 import type { Milliseconds } from "../../lock/dial";
+import { isDoubted } from "../../realdial/sources/dialDoubt";
 import type { HashedRecord } from "../../records/hashedRecord";
 import { motionOfText } from "../../records/motion/traceCodec";
 import { checkRecord } from "../../records/sitting/checkRecord";
@@ -64,6 +65,8 @@ export interface SittingJudgment {
   /** Share of its tries and answers that are right, of all that the sheet asks; in [0, 1]. */
   readonly right: number;
   readonly worked_ms: Milliseconds;
+  /** Tries whose turns are in doubt. */
+  readonly doubted: number;
 }
 
 /** Waiting shorter than this is what any network does. */
@@ -131,7 +134,15 @@ export function shareRight({ sheet, tries, answers }: Pick<SittingRecord, "sheet
   return Math.min(1, (made + answers.filter(({ isRight: right }) => right).length) / (asked + questions));
 }
 
-const UNREADABLE = { outcome: null, marking: null, remarks: [], reloads: 0, right: 0, worked_ms: 0 } as const;
+const UNREADABLE = {
+  outcome: null,
+  marking: null,
+  remarks: [],
+  reloads: 0,
+  right: 0,
+  worked_ms: 0,
+  doubted: 0,
+} as const;
 
 function read(body: unknown): HashedRecord<SittingRecord> | Problem {
   try {
@@ -183,5 +194,6 @@ export function judgeSitting(
     reloads: record.interruptions,
     right: shareRight(record),
     worked_ms: record.worked_ms,
+    doubted: record.tries.filter((one) => "doubts" in one && isDoubted(one)).length,
   };
 }

@@ -16,6 +16,8 @@ export interface SittingLine {
   readonly isLate: boolean;
   /** How much does not agree. */
   readonly problems: number;
+  /** Tries whose turns are in doubt; left out where there is none. */
+  readonly doubted?: number | undefined;
 }
 
 /** What a person's sittings of one assignment came to. */

@@ -76,6 +76,8 @@ export const sittingLine = strict({
   reloads: z.number(),
   isLate: z.boolean(),
   problems: z.number(),
+  /** Tries whose turns are in doubt: what turned the dial lost sight of it. Left out where there is none. */
+  doubted: z.optional(z.number()),
 });
 
 /** What a bench knows of an assignment that one of its people has: never its sheet. */
@@ -138,6 +140,9 @@ export const sittingState = z.extend(sittingLine, {
   tries: z.number(),
   findings: strict({ problems: z.array(finding), remarks: z.array(finding) }),
 });
+
+/** Motions of a sitting's tries that came as they ended, each as a record packs it, by its place from 0. */
+export const sittingMotions = strict({ motions: z.array(strict({ index: z.number(), motion: z.string() })) });
 
 /** What an instructor says of a sitting. */
 export const newComment = strict({ text: text(2000) });

@@ -171,7 +171,7 @@ export async function changeAssignment(
       at: now,
       action: "assignment.changed",
       ofId: id,
-      details: { version: version + 1 },
+      details: { title: asked?.title ?? before.title, version: version + 1 },
     });
   });
   return answerOf(world.database, schoolId, id);
@@ -182,7 +182,7 @@ export async function endAssignment(id: string, asking: AskingInstructor, world:
   const { schoolId } = asking;
   const now = world.now();
   await world.database.transaction().execute(async (database) => {
-    const { ended_at } = await assignmentRow(database, schoolId, id);
+    const { ended_at, title } = await assignmentRow(database, schoolId, id);
     if (ended_at !== null) return;
     await database
       .updateTable("assignments")
@@ -196,7 +196,7 @@ export async function endAssignment(id: string, asking: AskingInstructor, world:
       at: now,
       action: "assignment.ended",
       ofId: id,
-      details: {},
+      details: { title },
     });
   });
   return answerOf(world.database, schoolId, id);

@@ -81,7 +81,7 @@ export async function judgeWaiting(which: WhichSittings, world: World): Promise<
   const { schoolId } = which;
   for (const one of await waitingOf(which, world)) {
     const found = judgmentOf(one, await triesSent(schoolId, one.id, world), world);
-    const { problems, remarks, marking, worked_ms } = found;
+    const { problems, remarks, marking, worked_ms, doubted } = found;
     await world.database
       .insertInto("sitting_judgments")
       .values({
@@ -95,7 +95,7 @@ export async function judgeWaiting(which: WhichSittings, world: World): Promise<
         reloads: found.reloads,
         is_late: found.isLate,
         problem_count: problems.length,
-        body: JSON.stringify({ problems, remarks, verdict: marking?.verdict ?? null, worked_ms }),
+        body: JSON.stringify({ problems, remarks, verdict: marking?.verdict ?? null, worked_ms, doubted }),
       })
       // Another server may have been quicker: it marked by the same rules.
       .onConflict((conflict) => conflict.columns(["school_id", "sitting_id"]).doNothing())

@@ -12,6 +12,12 @@ export interface KnownSitting {
   readonly found: string | null;
 }
 
+/** How many tries are in doubt, by what was found of a sitting. */
+function doubtedIn(found: string | null): { readonly doubted?: number } {
+  const { doubted }: { readonly doubted?: number } = found === null ? {} : JSON.parse(found);
+  return doubted === undefined || doubted === 0 ? {} : { doubted };
+}
+
 /** Sittings as they are known now, in the order they were begun. Whoever came in since is marked by `judgeWaiting` first. */
 export async function knownSittings(
   { schoolId, assignmentId, classId, personId, sittingId }: WhichSittings,
@@ -48,6 +54,7 @@ export async function knownSittings(
       reloads: row.reloads ?? 0,
       isLate: row.is_late ?? false,
       problems: row.problem_count ?? 0,
+      ...doubtedIn(row.body),
     },
     found: row.body,
   }));

@@ -4,6 +4,7 @@ import {
   commentList,
   difficultyAnswer,
   newComment,
+  sittingMotions,
   sittingPath,
   sittingState,
 } from "../../school/wire/assignmentsWire";
@@ -13,6 +14,7 @@ import type { Routes } from "../http/routes";
 import { askingInstructor } from "../http/whoAsks";
 import { commentsOf, makeComment } from "./comments";
 import { difficultyOf } from "./difficulty";
+import { motionsOf } from "./motions";
 import { resultsOfClass } from "./results";
 import { stateOfSitting } from "./sittingState";
 
@@ -34,6 +36,11 @@ export const sittingRoutes: Routes = (server, world) => {
     "/api/sittings/:sittingId",
     { config, schema: { params: sittingPath, response: { 200: sittingState, ...refusals } } },
     (request) => stateOfSitting(askingInstructor(request).schoolId, request.params.sittingId, world),
+  );
+  server.get(
+    "/api/sittings/:sittingId/motions",
+    { config, schema: { params: sittingPath, response: { 200: sittingMotions, ...refusals } } },
+    (request) => motionsOf(askingInstructor(request).schoolId, request.params.sittingId, world),
   );
   server.get(
     "/api/sittings/:sittingId/comments",

@@ -114,6 +114,7 @@ export const RIGHTS: readonly RightsRow[] = [
   schoolThing("GET /api/assignments/:assignmentId/difficulty"),
   instructor("GET /api/classes/:classId/results"),
   schoolThing("GET /api/sittings/:sittingId"),
+  instructor("GET /api/sittings/:sittingId/motions"),
   instructor("GET /api/sittings/:sittingId/comments"),
   schoolThing("POST /api/sittings/:sittingId/comments", () => ({ text: "New" })),
   { ...schoolThing("GET /api/classes/:classId/live"), isOpen: true },

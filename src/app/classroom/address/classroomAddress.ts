@@ -2,7 +2,7 @@
 export const partNow = (): string => /^#\/instructor\/(\w+)/.exec(location.hash)?.[1] ?? "";
 
 /** Views of a class, in the order of its tabs. */
-export const CLASS_VIEWS = ["join", "roster", "assignments", "board", "desk", "benches"] as const;
+export const CLASS_VIEWS = ["join", "roster", "assignments", "results", "board", "desk", "benches"] as const;
 
 /** A view of a class. */
 export type ClassView = (typeof CLASS_VIEWS)[number];
