@@ -35,7 +35,7 @@ export function AuditPage({ asking, query }: PageProps) {
   return (
     <>
       <h1 tabIndex={-1}>What instructors changed</h1>
-      <p className="text-small text-soft">The latest is first. Nobody can change or delete what is written here.</p>
+      <p className="text-small text-soft">The latest is first. Entries stay; the name of an erased person does not.</p>
       {problem !== null && <Notice className="">{problem}</Notice>}
       {answer?.entries.length === 0 && <p>There is nothing older.</p>}
       <ul className="plain">
