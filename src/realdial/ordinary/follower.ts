@@ -56,6 +56,8 @@ const BEATEN = 2;
 const OFF_COURSE = 5;
 /** A reach that says little, parts of a turn: then a place must be clear of all, and be confirmed. */
 const WIDE = 0.2;
+/** A place is confirmed within so many columns of where it was. */
+const CONFIRMED = AROUND / 4;
 /** Part of the ring that must fit. */
 const LEAST_IN_SIGHT = 0.1;
 const BLIND_BELOW = 0.06;
@@ -65,8 +67,6 @@ const LARGEST_ERROR = 0.05;
 const TOO_BLURRED = 9;
 /** At rest, the readings of three pictures lie within so many graduations. */
 const AT_REST = 0.06;
-/** A speed is measured over at most this time, ms. */
-const SPEED_TIME = 120;
 /** Blurs that are tried without a past, graduations. */
 const BLURS = [0, 0.5, 1, 2, 4, 7];
 
@@ -127,30 +127,32 @@ export class OrdinaryFollower {
 
   private predicted(at: number): Prediction | null {
     const tried = this.tried && predicted(this.tried, at, this.graduation);
-    if (tried !== null && tried.most - tried.least < AROUND) return tried;
+    // Near enough that no hand can have taken it there by another way around.
+    if (tried !== null && tried.most - tried.turned < AROUND - CONFIRMED) {
+      const reach = Math.min(tried.most - tried.turned, CONFIRMED);
+      return { ...tried, least: tried.turned - reach, most: tried.turned + reach };
+    }
     this.tried = null;
     return this.seen && predicted(this.seen, at, this.graduation);
   }
 
   /** The best place within reach of where the dial is expected; the best of all where nothing is expected, or not for sure. */
   private chosen(judged: readonly Judged[], prediction: Prediction | null): Choice | null {
-    const best = bestOf(judged);
-    if (best === null) return null;
-    const isNew = this.tried === null && (prediction === null || isWide(prediction));
-    const clearness = clearnessOf(best, judged, this.graduation);
-    if (prediction === null || isNew || this.tried !== null) {
-      const isExpected = prediction === null || isWithin(best.turned, prediction);
-      return { best, isClear: clearness > CLEAR, isExpected, isNew };
-    }
-    const near = judged.filter(({ turned }) => isWithin(turned, prediction));
+    const all = bestOf(judged);
+    if (all === null) return null;
+    const within = ({ turned }: Judged) => prediction === null || isWithin(turned, prediction);
+    const isOnCourse = ({ turned }: Judged) =>
+      prediction !== null &&
+      Math.abs(nearest(turned, prediction.turned) - prediction.turned) <= OFF_COURSE * this.graduation;
+    const isVague = prediction === null || isWide(prediction);
+    const isFar = isVague || this.tried !== null;
+    const near = isFar ? judged : judged.filter(within);
     const expected = bestOf(near);
-    if (expected === null || betterBy(best, expected) > BEATEN) {
-      return { best, isClear: clearness > CLEAR, isExpected: false, isNew };
-    }
-    const off = Math.abs(nearest(expected.turned, prediction.turned) - prediction.turned);
-    const least = off > OFF_COURSE * this.graduation ? 1.5 * CLEAR : CLEAR_NEAR;
-    const isClear = clearnessOf(expected, near, this.graduation) > least;
-    return { best: expected, isClear, isExpected: true, isNew };
+    const best = expected === null || betterBy(all, expected) > BEATEN ? all : expected;
+    const least = isFar ? CLEAR : isOnCourse(best) ? CLEAR_NEAR : 1.5 * CLEAR;
+    const isClear = clearnessOf(best, near, this.graduation) > least;
+    const isNew = isVague && this.tried === null && !isOnCourse(best);
+    return { best, isClear, isExpected: within(best), isNew };
   }
 
   private judgedPlaces(prediction: Prediction | null): Judged[] {
@@ -167,12 +169,19 @@ export class OrdinaryFollower {
     const turned = prediction === null ? fine.turned : nearest(fine.turned, prediction.turned);
     const isHeld = camera.error * AROUND < 2 * Math.PI * LARGEST_ERROR * this.graduation;
     const reason = isHeld ? this.doubtOf(fine, choice) : "surroundings-lost";
-    if (prediction !== null && canBeAnotherTurn(turned, prediction)) this.turnsInDoubt = true;
+    const isCounted = prediction === null || !canBeAnotherTurn(turned, prediction);
+    if (!isCounted) this.turnsInDoubt = true;
     const isSure = reason === null && !choice.isNew;
-    if (isSure) this.learn(at, turned, fine.blur);
+    if (isSure) this.learn(at, turned, fine.blur, isCounted);
     this.tried = reason === null && choice.isNew ? { turned, speed: 0, over: 0, at } : null;
-    const shown = { patches: camera.alive, inSight: fine.inSight };
-    return this.reading({ at, turned, reason: isSure ? null : (reason ?? "ambiguous"), ...shown });
+    const { inSight } = fine;
+    return this.reading({
+      at,
+      turned,
+      reason: isSure ? null : (reason ?? "ambiguous"),
+      patches: camera.alive,
+      inSight,
+    });
   }
 
   private doubtOf(best: Refined, { isClear, isExpected }: Choice): SightReason | null {
@@ -183,10 +192,10 @@ export class OrdinaryFollower {
     return isClear ? null : "ambiguous";
   }
 
-  private learn(at: number, turned: number, blur: number): void {
+  private learn(at: number, turned: number, blur: number, isCounted: boolean): void {
     const before = this.tried ?? this.seen;
     const time = before === null ? 0 : at - before.at;
-    const isMeasured = before !== null && time > 0 && time <= SPEED_TIME;
+    const isMeasured = before !== null && time > 0 && isCounted;
     const speed = isMeasured ? (turned - before.turned) / time : 0;
     const steady = before !== null && Math.abs(speed - before.speed) < 0.3 * Math.abs(speed);
     if (steady && Math.abs(speed) * this.exposure.ms > 0.8 * this.graduation) this.exposure.learn(speed, blur);
@@ -204,9 +213,9 @@ export class OrdinaryFollower {
 }
 
 /** Whether a place (columns, of any turn) is one to which the dial can have come. */
-const isWithin = (turned: number, { turned: to, least, most }: Prediction): boolean => {
-  const at = nearest(turned, to);
-  return [at - AROUND, at, at + AROUND].some((one) => one >= least - 1 && one <= most + 1);
+const isWithin = (turned: number, { least, most }: Prediction): boolean => {
+  const at = nearest(turned, (least + most) / 2);
+  return at >= least - 1 && at <= most + 1;
 };
 
 const isWide = ({ least, most }: Prediction): boolean => most - least > 2 * WIDE * AROUND;

@@ -98,6 +98,22 @@ describe("an ordinary dial, once it is set up,", () => {
     expect(sights([first, far])).toEqual(["not-sure", "not-sure"]);
   });
 
+  test.each([
+    { lost: "one in six pictures", isLost: (k: number) => k % 6 === 3 },
+    { lost: "two of four pictures, one by one", isLost: (k: number) => k === 22 || k === 24 },
+  ])("is followed at 15 frames a second with $lost lost, and its turns are counted", ({ isLost }) => {
+    const motion = motionOf([{ by: -90, speed: 60, restMs: 400 }], { restMs: 300 });
+    const slow = [...filmed(ordinaryFilm({ ...SMALL, motion, framesPerSecond: 15, chance: seeded(1) }))];
+    const follower = new OrdinaryFollower(reference);
+    const seen = slow
+      .filter((_, k) => !isLost(k))
+      .map(({ picture, at, truth }) => ({ truth, reading: follower.follow(picture, at) }));
+    for (const { truth, reading } of seen.slice(2)) {
+      expect(reading).toMatchObject({ sight: "sure", turnsInDoubt: false });
+      expect(Math.abs((reading.position ?? Number.NaN) - truth.position)).toBeLessThan(0.1);
+    }
+  });
+
   test("tells that its turns are in doubt after it was out of sight while it turned, until its place is said", () => {
     const follower = new OrdinaryFollower(reference);
     const moving = frames.findIndex(({ truth }) => truth.speed < -250);
