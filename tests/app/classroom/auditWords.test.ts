@@ -28,6 +28,7 @@ test.each<readonly [action: string, ofId: string, details: AuditEntry["details"]
   ],
   ["person.added", "p", { classId: "c" }, "put Ada on the roster of Fitters 1"],
   ["person.changed", "p", { fields: ["name", "extraTime"] }, "changed Ada: the name, the extra time"],
+  ["person.merged", "gone", { into: "p" }, "merged two entries of one person: Ada"],
   ["person.erased", "gone", { records: 12 }, "erased a person’s data with 12 records"],
   ["assignment.made", "a", { classId: "c", title: "Friday test" }, "assigned “Friday test” to Fitters 1"],
   ["instructor.disabled", "i", {}, "shut out Bram Ellery"],

@@ -14,6 +14,8 @@ interface Changed {
   readonly of: string;
   /** The class that is named beside it. */
   readonly inClass: string;
+  /** The entry that another was merged into. */
+  readonly into: string;
   readonly details: AuditEntry["details"];
 }
 
@@ -45,6 +47,7 @@ const CHANGES: Readonly<Record<string, (changed: Changed) => string>> = {
   "person.added": ({ of, inClass }) => `put ${of} on the roster of ${inClass}`,
   "person.changed": ({ of, details }) => `changed ${of}: ${fieldsText(details.fields)}`,
   "person.left-class": ({ of, inClass }) => `removed ${of} from ${inClass}`,
+  "person.merged": ({ into }) => `merged two entries of one person: ${into}`,
   "person.erased": ({ details }) => `erased a person’s data with ${countText(count(details.records), "record")}`,
   "record.deleted": () => "deleted a record",
   "device.signed-out": () => "signed a bench out",
@@ -69,6 +72,6 @@ export function auditSentence({ by, action, ofId, details }: AuditEntry, names: 
   const done =
     change === undefined
       ? `made a change that this version of the app has no words for (${harmlessName(action)})`
-      : change({ of: nameOf(ofId), inClass: nameOf(details.classId), details });
+      : change({ of: nameOf(ofId), inClass: nameOf(details.classId), into: nameOf(details.into), details });
   return `${by.name === "" ? "An instructor" : harmlessName(by.name)} ${done}.`;
 }
