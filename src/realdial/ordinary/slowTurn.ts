@@ -37,6 +37,8 @@ const LOST = 0.3;
 /** Watches the slow turn that teaches what the dial looks like. */
 export class SlowTurn {
   readonly pose: DialPose;
+  /** Pictures in a row, up to the last one, in which the dial was not recognized. */
+  missedInARow = 0;
   private readonly graduations: number;
   private readonly camera: CameraMotion;
   private readonly reader: StripReader;
@@ -51,7 +53,6 @@ export class SlowTurn {
   private most = 0;
   private seen = 0;
   private lost = 0;
-  private missed = 0;
 
   constructor(image: GrayImage, pose: DialPose, camera: CameraMotion, graduations: number) {
     this.pose = pose;
@@ -75,11 +76,6 @@ export class SlowTurn {
     return (this.turned * this.graduations) / AROUND;
   }
 
-  /** Pictures in a row, up to the last one, in which the dial was not recognized. */
-  get missedInARow(): number {
-    return this.missed;
-  }
-
   /** Part of a whole turn that has been seen, 0 to 1. */
   get part(): number {
     return Math.min(1, (this.most - this.least) / AROUND / WHOLE);
@@ -98,10 +94,10 @@ export class SlowTurn {
     const best = this.chosen(places);
     if (best === null) {
       this.lost++;
-      this.missed++;
+      this.missedInARow++;
       return;
     }
-    this.missed = 0;
+    this.missedInARow = 0;
     this.turned = nearest(this.judge.refine(best).turned, this.turned);
     this.keep(strip);
   }
@@ -109,7 +105,7 @@ export class SlowTurn {
   /** The best place near to where the dial was; where there is none, one that is clearly the best of all. */
   private chosen(places: readonly Place[]): Judged | null {
     const graduation = AROUND / this.graduations;
-    const near = (NEAR + this.missed * SLOW) * graduation;
+    const near = (NEAR + this.missedInARow * SLOW) * graduation;
     const judge = (place: Place) => this.judge.judge(place);
     const isNear = ({ turned }: Place) => Math.abs(nearest(turned, this.turned) - this.turned) < near;
     const best = bestOf(places.filter(isNear).map(judge));
