@@ -1,6 +1,7 @@
 import { gunzipSync } from "node:zlib";
-import { expect, type Page, type Route } from "@playwright/test";
+import { expect, type Page, type Route, type WebSocketRoute } from "@playwright/test";
 import type * as z from "zod/mini";
+import { benchTelling } from "../../src/school/wire/liveWire";
 import type { joined } from "../../src/school/wire/peopleWire";
 import { recordsPart, recordsReceipt, sentRecord } from "../../src/school/wire/recordsWire";
 
@@ -38,7 +39,19 @@ export class ClassPage {
       },
     );
     await this.page.context().route("**/api/**", (route) => this.answer(route));
+    await this.page.context().routeWebSocket(/\/api\/bench\/live$/, (socket) => this.hear(socket));
     await this.page.goto(address);
+  }
+
+  /** A bench tells how it goes: its hand is as it says. */
+  private hear(socket: WebSocketRoute): void {
+    if (this.isSilent) return void socket.close();
+    const say = (isRaised: boolean) => socket.send(JSON.stringify({ v: 1, kind: "hand", isRaised }));
+    say(false);
+    socket.onMessage((text) => {
+      const told = benchTelling.parse(JSON.parse(String(text)));
+      if (told.kind === "hand") say(told.isRaised);
+    });
   }
 
   private async answer(route: Route): Promise<void> {

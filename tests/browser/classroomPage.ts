@@ -89,8 +89,12 @@ const ANSWERS: Readonly<Record<string, unknown>> = {
   "/api/instructors": instructors,
 };
 
-/** Opens an address as an instructor who is signed in at a class server, which always answers the same. */
-export async function openClassroom(page: Page, address: string): Promise<void> {
+/** Opens an address as an instructor who is signed in at a class server, which always answers the same. @param more - further answers, by their paths */
+export async function openClassroom(
+  page: Page,
+  address: string,
+  more: Readonly<Record<string, unknown>> = {},
+): Promise<void> {
   await page.context().route(
     (url) => url.pathname === "/",
     async (route) => {
@@ -99,7 +103,8 @@ export async function openClassroom(page: Page, address: string): Promise<void> 
     },
   );
   await page.context().route("**/api/**", (route) => {
-    const json = ANSWERS[new URL(route.request().url()).pathname];
+    const path = new URL(route.request().url()).pathname;
+    const json = more[path] ?? ANSWERS[path];
     return json === undefined ? route.abort() : route.fulfill({ json });
   });
   // Whether something is open now is told by this clock.

@@ -238,6 +238,12 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   },
   "instructor-difficulty": (page) => openClassroom(page, "#/instructor/class?id=c&view=results&difficulty=a2"),
   "instructor-audit": (page) => openClassroom(page, "#/instructor/audit"),
+  "class-hand-up": async (page) => {
+    await joinHere(page, new ClassPage(page));
+    await page.goto("#/bench?seed=5");
+    await page.getByRole("button", { name: "Ask for help" }).click();
+    await page.getByText("Your hand is up.").waitFor();
+  },
   "class-join": (page) => new ClassPage(page).open("#/join"),
   "class-joined": async (page) => {
     await joinHere(page, new ClassPage(page));

@@ -18,18 +18,19 @@ interface RowProps {
 function Row({ row, now, isWatched, onWatch, onLower }: RowProps) {
   const { bench, standing, benchName, person } = row;
   const who = whoWords(row);
-  const [, standingHead, doing, last, closely] = HEAD;
+  const [, standingHead, doing, last] = HEAD;
+  const words = standingWords(row, now);
   return (
-    <tr className={standing === "help" ? "font-semibold" : undefined}>
+    <tr>
       <th scope="row" className="wrap-anywhere">
         {who}
         {person !== null && benchName !== null && <small className="block">{harmlessName(benchName)}</small>}
       </th>
       <td data-head={standingHead}>
-        <span className="inline-block w-5 text-center" aria-hidden="true">
+        <span className="inline-block w-5 text-center font-semibold" aria-hidden="true">
           {STANDING_MARKS[standing]}
         </span>
-        {standingWords(row, now)}
+        {standing === "help" ? <b>{words}</b> : words}
       </td>
       <td data-head={doing} className="wrap-anywhere">
         {doingWords(bench)}
@@ -39,7 +40,7 @@ function Row({ row, now, isWatched, onWatch, onLower }: RowProps) {
         {lastWords(bench)}
         {unsentWords(bench) !== "" && <small className="block">{unsentWords(bench)}</small>}
       </td>
-      <td data-head={closely}>
+      <td>
         <span className="row gap-2">
           <Button className="slim" aria-pressed={isWatched} onClick={() => onWatch(bench.deviceId)}>
             Watch<span className="visually-hidden"> {who}</span>
