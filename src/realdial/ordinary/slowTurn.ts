@@ -1,8 +1,8 @@
 import type { GrayImage } from "../image/grayImage";
 import type { CameraMotion } from "./camera/cameraMotion";
 import { UNMOVED } from "./camera/similarity";
-import { bestOf, clearnessOf, nearest } from "./match/choose";
-import { Judge, type Judged, type Place } from "./match/judge";
+import { bestOf, betterBy, clearnessOf, nearest } from "./match/choose";
+import { Judge, type Judged } from "./match/judge";
 import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
 import type { DialPose } from "./pose/dialPose";
@@ -89,10 +89,9 @@ export class SlowTurn {
     this.reader.read(image, seen?.motion ?? UNMOVED, strip);
     printOf(strip, this.light, this.shown);
     this.judge.look(this.shown);
-    const places = this.seeker.offer(this.shown, [0, AROUND / this.graduations]);
     this.seen++;
-    const best = this.chosen(places);
-    if (best === null) {
+    const best = this.chosen();
+    if (!best) {
       this.lost++;
       this.missedInARow++;
       return;
@@ -102,23 +101,22 @@ export class SlowTurn {
     this.keep(strip);
   }
 
-  /** The best place near to where the dial was; where there is none, one that is clearly the best of all. */
-  private chosen(places: readonly Place[]): Judged | null {
+  /** The best place near to where the dial was, if none is clearly better; or one that is clearly the best of all. */
+  private chosen(): Judged | null {
     const graduation = AROUND / this.graduations;
-    const near = (NEAR + this.missedInARow * SLOW) * graduation;
-    const judge = (place: Place) => this.judge.judge(place);
-    const isNear = ({ turned }: Place) => Math.abs(nearest(turned, this.turned) - this.turned) < near;
-    const best = bestOf(places.filter(isNear).map(judge));
-    if (best !== null) return best;
-    const judged = places.map(judge);
-    const other = bestOf(judged);
-    return other !== null && clearnessOf(other, judged, graduation) > CLEAR ? other : null;
+    const isNear = (turned: number) =>
+      Math.abs(nearest(turned, this.turned) - this.turned) < (NEAR + this.missedInARow * SLOW) * graduation;
+    const places = this.seeker.offer(this.shown, [0, graduation], isNear);
+    const judged = places.map((place) => this.judge.judge(place));
+    const near = bestOf(judged.filter(({ turned }) => isNear(turned)));
+    const best = bestOf(judged);
+    if (best && near && betterBy(best, near) <= CLEAR) return near;
+    return best && clearnessOf(best, judged, graduation) > CLEAR ? best : null;
   }
 
   private keep(strip: Float32Array): void {
     const every = (KEPT_EVERY * AROUND) / this.graduations;
-    const isNew = this.turned > this.most + every || this.turned < this.least - every;
-    if (!isNew) return;
+    if (this.turned <= this.most + every && this.turned >= this.least - every) return;
     this.most = Math.max(this.most, this.turned);
     this.least = Math.min(this.least, this.turned);
     this.kept.push({ strip, turned: this.turned, fits: this.judge.fits() });
