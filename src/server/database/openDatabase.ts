@@ -9,6 +9,7 @@ import { type Channel, NO_CHANNEL, postgresChannel } from "./channel";
 import { EmbeddedPool } from "./embedded";
 import { lockFolder } from "./folderLock";
 import { migrate } from "./migrate";
+import { roomLeft } from "./roomLeft";
 import type { Tables } from "./tables/tables";
 
 /** The server's database, whichever of the two it is. */
@@ -44,7 +45,8 @@ const overPool = (pool: PostgresPool) => new Kysely<Tables>({ dialect: new Postg
 export async function openEmbedded(folder: string): Promise<OpenDatabase> {
   const lock = await lockFolder(folder);
   try {
-    const query = overPool(new EmbeddedPool(await PGlite.create(join(folder, "database"))));
+    const open = () => PGlite.create(join(folder, "database"));
+    const query = overPool(new EmbeddedPool(await open(), { open, hasRoom: roomLeft(folder) }));
     await migrate(query);
     const close = async () => {
       await query.destroy();
