@@ -20,19 +20,30 @@ const EVERY_S = 15;
 const AT_WORK_S = 30;
 const PER_CLASS = 25;
 
+/** Told to try again, a bench waits so long, ms. */
+const AGAIN_MS = 500;
+
 interface Sending {
   readonly address: string;
   readonly times: number[];
+  /** How often benches were told to try again. */
+  again: number;
 }
 
-async function send({ address, times }: Sending, { cookie }: Seat, body: Uint8Array<ArrayBuffer>): Promise<void> {
+async function send(sending: Sending, seat: Seat, body: Uint8Array<ArrayBuffer>): Promise<void> {
+  const { address, times } = sending;
   const begin = performance.now();
   const response = await fetch(`${address}api/bench/records`, {
     method: "POST",
-    headers: { "content-type": "application/json", "content-encoding": "gzip", cookie },
+    headers: { "content-type": "application/json", "content-encoding": "gzip", cookie: seat.cookie },
     body,
   });
   const text = await response.text();
+  if (response.status === 503) {
+    sending.again += 1;
+    await sleep(AGAIN_MS);
+    return send(sending, seat, body);
+  }
   times.push(performance.now() - begin);
   if (response.status !== 200) throw new Error(`${response.status} ${text.slice(0, 200)}`);
 }
@@ -131,10 +142,8 @@ export async function recordsLoad(name: string, weather: WeatherDatabase, benche
     Array.from({ length: LESSON / PART }, () => Array.from({ length: PART }, () => attempts.next(personId)));
   const parts = new Map(seats.map((seat) => [seat, partsOf(seat)]));
   const server = await spawnServer(weather.data, weather.address);
-  const [working, coming] = [
-    { address: server.address, times: [] },
-    { address: server.address, times: [] },
-  ];
+  const sending = (): Sending => ({ address: server.address, times: [], again: 0 });
+  const [working, coming] = [sending(), sending()];
   const some = await atWork(working, seats, attempts, chance);
   const used = await server.used();
   const seconds = await lessons(coming, seats, parts);
@@ -157,6 +166,7 @@ export async function recordsLoad(name: string, weather: WeatherDatabase, benche
   tell(
     `  rows ${Number(count)} of ${rows + some}; ${seconds.toFixed(1)} s, ${(busy / 1000).toFixed(1)} s of processor time`,
   );
+  tell(`  told to try again ${working.again + coming.again} times`);
   tell(
     `  ${perSecond.toFixed(0)} rows a second; bare insertions ${limit.toFixed(0)}; ratio ${(limit / perSecond).toFixed(1)}`,
   );
