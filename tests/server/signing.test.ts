@@ -39,6 +39,15 @@ describe.each(ENGINES)("signed records of a server on $engine", ({ open }) => {
   const get = (url: string, { cookies }: Pick<Browser, "cookies"> = head) => school.server.inject({ url, cookies });
   const keys = async () => fingerprintsOf((await get("/api/school/keys")).json());
 
+  test("a school has a key to print before anything was signed", async () => {
+    const fresh = await testSchool(school, "Fresh");
+    expect((await get("/api/school/keys", fresh)).json()).toMatchObject({
+      school: { name: "Fresh" },
+      keys: [{ fingerprint: expect.stringMatching(/^(\w{5}-){4}\w{5}$/), retiredAt: null }],
+    });
+    expect((await get("/api/school/keys", fresh)).json().keys).toHaveLength(1);
+  });
+
   test("a signed record is the file of today with a receipt, and both check", async () => {
     const answer = await get("/api/records/sat/signed");
     const file = answer.json();
@@ -80,6 +89,8 @@ describe.each(ENGINES)("signed records of a server on $engine", ({ open }) => {
       true,
     ]);
     expect(checkReceipt(file.receipt, file.sha256, await keys()).isTrusted).toBe(true);
+    const log = (await get("/api/audit")).json().entries;
+    expect(log[0]).toMatchObject({ action: "keys.rotated", by: { name: expect.any(String) }, ofId: head.schoolId });
     const again = (await get("/api/records/sat/signed")).json();
     expect(again.receipt.publicKey).not.toBe(file.receipt.publicKey);
     expect(checkReceipt(again.receipt, again.sha256, await keys()).isTrusted).toBe(true);

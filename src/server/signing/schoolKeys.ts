@@ -3,6 +3,7 @@ import { sha256Hex } from "../../drill/sha256";
 import { keyFingerprint } from "../../school/signing/fingerprint";
 import { publicKeyOf } from "../../school/signing/receipt";
 import type { SchoolKeys } from "../../school/signing/schoolKeys";
+import { writeAudit } from "../audit/writeAudit";
 import { addToChain, holdChain } from "../chain/schoolChain";
 import type { Tables } from "../database/tables/tables";
 import type { AskingInstructor } from "../http/whoAsks";
@@ -50,8 +51,10 @@ export async function signingKey(schoolId: string, world: World): Promise<Uint8A
   return found ?? world.database.transaction().execute((held) => makeKey(held, schoolId, world));
 }
 
-/** Every public key that a school ever had. */
-export async function keysOf({ schoolId }: AskingInstructor, { database }: World): Promise<SchoolKeys> {
+/** Every public key that a school ever had. One is made where there is none: its fingerprint is printed before anything is signed. */
+export async function keysOf({ schoolId }: AskingInstructor, world: World): Promise<SchoolKeys> {
+  const { database } = world;
+  await signingKey(schoolId, world);
   const school = await database
     .selectFrom("schools")
     .select(["id", "name"])
@@ -89,15 +92,7 @@ export async function rotateKeys(asking: AskingInstructor, world: World): Promis
       .where("retired_at", "is", null)
       .execute();
     await makeKey(database, schoolId, world);
-    const row = {
-      school_id: schoolId,
-      at,
-      by_id: instructorId,
-      action: "keys-rotated",
-      of_id: schoolId,
-      details: "{}",
-    };
-    await database.insertInto("audit").values(row).execute();
+    await writeAudit(database, { schoolId, byId: instructorId, at, action: "keys.rotated", ofId: schoolId });
   });
   return keysOf(asking, world);
 }

@@ -46,6 +46,9 @@ test("every change that the server writes down has words", () => {
   const actions = new Set(
     texts.flatMap((text) => [...text.matchAll(/"([a-z]+\.[a-z-]+)"/g)].map(([, action = ""]) => action)),
   );
+  // Whatever is written goes through `writeAudit`, so that it is seen here.
+  const besides = texts.filter((text) => text.includes('insertInto("audit")'));
+  expect(besides).toHaveLength(1);
   const written = [...actions].filter((action) =>
     texts.some(
       (text) =>

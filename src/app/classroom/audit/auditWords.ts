@@ -63,6 +63,7 @@ const CHANGES: Readonly<Record<string, (changed: Changed) => string>> = {
   "assignment.ended": ({ details }) => `ended the assignment “${text(details.title)}” early`,
   "assignment.withdrawn": ({ inClass, details }) => `withdrew “${text(details.title)}” from ${inClass}`,
   "comment.made": () => "left a comment on a sitting",
+  "keys.rotated": () => "made a new signing key and retired the one before",
 };
 
 /** A change as a sentence: who did what. */
