@@ -103,6 +103,22 @@ test("from the first link to a signed record that the check page takes, and a co
   expect(file.suggestedFilename()).toMatch(/^friday-test-Ada-.*-signed\.json$/);
   const text = await readFile(await file.path(), "utf8");
 
+  const key = JSON.parse(text).receipt.statement.key;
+  await page.getByRole("link", { name: "Print the school’s key" }).click();
+  const prints = page.getByRole("list", { name: "Fingerprints" }).getByRole("listitem");
+  await expect(prints).toHaveCount(1);
+  await expect(prints).toContainText(key);
+  await expect(page.getByText("It does not prove who turned the dial")).toBeVisible();
+  await page.getByRole("button", { name: "Make a new key" }).click();
+  await page.getByRole("dialog").getByRole("button", { name: "Make a new key" }).click();
+  await expect(page.getByText("The new key is made.")).toBeVisible();
+  await expect(prints).toHaveCount(2);
+  await expect(prints.first()).toContainText("signs since");
+  await expect(prints.last()).toContainText(key);
+  await judge(page, "signing keys");
+  await shots.take("keys");
+  await page.goBack();
+
   await page.getByRole("link", { name: "All results" }).click();
   await page.getByRole("link", { name: "Friday test: each question and station" }).click();
   await expect(page.getByText("100 % right of 1 person")).toBeVisible();
@@ -117,7 +133,7 @@ test("from the first link to a signed record that the check page takes, and a co
   await checker.getByRole("button", { name: "Check it" }).click();
   await expect(checker.getByText(/^The record is sound\./)).toBeVisible();
   const signature = checker.getByRole("region", { name: "Signature" });
-  await signature.getByLabel("Fingerprint of the school’s key").fill(JSON.parse(text).receipt.statement.key);
+  await signature.getByLabel("Fingerprint of the school’s key").fill(key);
   await expect(signature.getByRole("status")).toContainText("it is that of the key you entered");
   await away.close();
 

@@ -15,6 +15,7 @@ import { TeachersPage } from "./teachers/TeachersPage";
 import "./classroom.css";
 
 const AuditPage = fetchedLater(async () => (await import("./audit/AuditPage")).AuditPage, null);
+const KeysPage = fetchedLater(async () => (await import("./keys/KeysPage")).KeysPage, null);
 
 const LINKS: readonly string[] = ["first", "invited", "password"] satisfies LinkKind[];
 const isLink = (part: string): part is LinkKind => LINKS.includes(part);
@@ -62,6 +63,7 @@ function Page({ part, query, asking }: Asked & { readonly asking: Asking }) {
   }
   if (part === "people") return <PeoplePage asking={asking} />;
   if (part === "audit") return <AuditPage asking={asking} query={query} />;
+  if (part === "keys") return <KeysPage asking={asking} />;
   if (part === "teachers") return <TeachersPage asking={asking} />;
   return <ClassList asking={asking} />;
 }

@@ -42,6 +42,7 @@ export function SignedRecord({ kept: { record, sha256 }, receipt }: SignedProps)
           Save the signed record
         </Button>
         <a href="#/sittings">Check a record</a>
+        <a href="#/instructor/keys">Print the school’s key</a>
       </div>
       <ToldLine told={told} />
     </section>

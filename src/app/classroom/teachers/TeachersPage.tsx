@@ -104,6 +104,7 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
       <div className="row">
         <Button onClick={() => invite("instructor")}>Invite an instructor</Button>
         <Button onClick={() => invite("head")}>Invite another head</Button>
+        <a href="#/instructor/keys">Signing keys of the school</a>
       </div>
       {link !== null && <LinkShown key={link.address} link={link} />}
       <ToldLine told={told} />
