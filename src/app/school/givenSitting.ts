@@ -69,8 +69,10 @@ const sender = new TrySender({
   post: (sittingId, tries) =>
     askServer(`/bench/sittings/${encodeURIComponent(sittingId)}/tries`, triesReceipt, jsonBody({ tries })),
   now: () => performance.now(),
+  chance: Math.random,
   later: (act, wait_ms) => {
-    setTimeout(act, wait_ms);
+    const timer = setTimeout(act, wait_ms);
+    return () => clearTimeout(timer);
   },
 });
 
@@ -101,6 +103,7 @@ export function watchSitting(current: SittingHere): void {
     sendTries(session);
   };
   current.subscribe(look);
+  addEventListener("online", () => void sender.hurry());
   look();
 }
 

@@ -1,5 +1,6 @@
 import type * as z from "zod/mini";
 import type { TryResult } from "../../drill/marking/tryResult";
+import { wait_ms } from "../../school/outbox/pace";
 import { TRY_LIMITS, type triesReceipt } from "../../school/wire/assignmentsWire";
 import type { sentTries } from "../../school/wire/sentTriesWire";
 import type { Answer } from "./askServer";
@@ -20,12 +21,24 @@ export interface TrySenderWorld {
   readonly post: (sittingId: string, tries: readonly SentTry[]) => Promise<Answer<z.output<typeof triesReceipt>>>;
   /** Milliseconds, steady. */
   readonly now: () => number;
-  /** Acts after some time. */
-  readonly later: (act: () => void, wait_ms: number) => void;
+  /** From 0 to below 1. */
+  readonly chance: () => number;
+  /** Acts after some time. @returns calls it off */
+  readonly later: (act: () => void, wait_ms: number) => () => void;
 }
 
-/** From one failure to the next try to send, ms: at first, and at most. */
-const WAIT_MS = { first: 2000, most: 60_000 } as const;
+/** Failures in a row after which the wait grows no more: a minute. */
+const MOST_FAILURES = 6;
+
+/** Whoever is signed out joins again, and whoever asked too often may ask later; every other refusal is for good. */
+const MAY_PASS = [401, 429];
+
+const isForGood = (answer: Answer<unknown>): boolean =>
+  answer.kind === "refused" && answer.status < 500 && !MAY_PASS.includes(answer.status);
+
+/** How long the server asks to wait, ms. */
+const waitAsked = (answer: Answer<unknown>): number =>
+  answer.kind === "refused" ? 1000 * (Number(answer.problem.values.seconds) || 0) : 0;
 
 /**
  * Sends the tries of a sitting as they end. The sitting never waits for it: what cannot be sent now is sent later, and what
@@ -36,7 +49,8 @@ export class TrySender {
   private readonly endedAt = new Map<string, number>();
   private readonly has = new Map<string, ReadonlySet<number>>();
   private readonly refused = new Set<string>();
-  private wait_ms: number = WAIT_MS.first;
+  private failures = 0;
+  private callOff: (() => void) | null = null;
   private isSending = false;
   private latest: SittingSent | null = null;
 
@@ -44,12 +58,24 @@ export class TrySender {
     this.world = world;
   }
 
-  /** Looks at a sitting, and sends what has ended since. */
+  /** Looks at a sitting, and sends what has ended since, unless it waits after a failure. */
   async look(sitting: SittingSent): Promise<void> {
     const now = this.world.now();
     const names = sitting.results.map((_, index) => `${sitting.id} ${index}`);
     for (const name of names) if (!this.endedAt.has(name)) this.endedAt.set(name, now);
     this.latest = sitting;
+    if (this.callOff !== null) return;
+    await this.send();
+  }
+
+  /** Sends what waits now, whatever it waited for. */
+  async hurry(): Promise<void> {
+    this.callOff?.();
+    this.callOff = null;
+    await this.send();
+  }
+
+  private async send(): Promise<void> {
     if (this.isSending) return;
     this.isSending = true;
     try {
@@ -68,12 +94,12 @@ export class TrySender {
     const answer = await this.world.post(sitting.id, tries);
     if (answer.kind === "answered") {
       this.has.set(sitting.id, new Set(answer.value.has));
-      this.wait_ms = WAIT_MS.first;
+      this.failures = 0;
       return true;
     }
-    // What the server does not take now it takes with the record; only its silence is worth another try.
-    if (answer.kind === "refused" && answer.status < 500) this.refused.add(sitting.id);
-    else this.again();
+    // What the server does not take now it takes with the record.
+    if (isForGood(answer)) this.refused.add(sitting.id);
+    else this.again(waitAsked(answer));
     return false;
   }
 
@@ -90,8 +116,9 @@ export class TrySender {
       .slice(0, TRY_LIMITS.tries);
   }
 
-  private again(): void {
-    this.world.later(() => void (this.latest && this.look(this.latest)), this.wait_ms);
-    this.wait_ms = Math.min(WAIT_MS.most, 2 * this.wait_ms);
+  private again(least_ms: number): void {
+    this.failures = Math.min(MOST_FAILURES, this.failures + 1);
+    const wait = Math.max(least_ms, wait_ms({ failures: this.failures, records: 1 }, this.world.chance()));
+    this.callOff = this.world.later(() => void this.hurry(), wait);
   }
 }
