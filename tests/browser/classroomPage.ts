@@ -2,6 +2,7 @@ import type { Page } from "@playwright/test";
 import type * as z from "zod/mini";
 import { classTable } from "../../src/progress/classTable";
 import { demoLogbook } from "../../src/progress/demo/demoLogbook";
+import type { SchoolKeys } from "../../src/school/signing/schoolKeys";
 import type { auditLog } from "../../src/school/wire/auditWire";
 import type { classList, codeList } from "../../src/school/wire/classWire";
 import type { deskAnswer } from "../../src/school/wire/deskWire";
@@ -76,6 +77,21 @@ const audit: z.output<typeof auditLog> = {
   isMore: true,
 };
 
+const keys: SchoolKeys = {
+  format: "gatefall-school-keys",
+  version: 1,
+  school: { id: "s", name: "Millbrook Trades" },
+  keys: [
+    {
+      fingerprint: "7Q2KM-4XZ9T-W0E5R-HN3VB-C8JYP",
+      publicKey: "1".repeat(64),
+      createdAt: AT - 90 * DAY,
+      retiredAt: AT - DAY,
+    },
+    { fingerprint: "M1TGA-93KDS-QXR2C-6FWV8-0ZBEN", publicKey: "2".repeat(64), createdAt: AT - DAY, retiredAt: null },
+  ],
+};
+
 const ANSWERS: Readonly<Record<string, unknown>> = {
   "/api/me": me,
   "/api/classes": classes,
@@ -86,6 +102,7 @@ const ANSWERS: Readonly<Record<string, unknown>> = {
   "/api/classes/c/desk": desk,
   ...answersOfAssignments(AT, people.people),
   "/api/audit": audit,
+  "/api/school/keys": keys,
   "/api/instructors": instructors,
 };
 

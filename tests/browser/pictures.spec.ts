@@ -238,6 +238,7 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   },
   "instructor-difficulty": (page) => openClassroom(page, "#/instructor/class?id=c&view=results&difficulty=a2"),
   "instructor-audit": (page) => openClassroom(page, "#/instructor/audit"),
+  "instructor-keys": (page) => openClassroom(page, "#/instructor/keys"),
   "class-hand-up": async (page) => {
     await joinHere(page, new ClassPage(page));
     await page.goto("#/bench?seed=5");
