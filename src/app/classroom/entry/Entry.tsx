@@ -1,7 +1,7 @@
 import { signedIn } from "../../../school/wire/peopleWire";
+import { type EntryField, EntryForm } from "../../parts/entry/EntryForm";
 import { jsonBody } from "../../school/askServer";
 import { ask, type SignedIn } from "../asking/asking";
-import { type EntryField, EntryForm } from "./EntryForm";
 
 /** A link for one use: what it makes. */
 export type LinkKind = "first" | "invited" | "password";
