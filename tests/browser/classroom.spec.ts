@@ -17,7 +17,7 @@ async function newCode(page: Page): Promise<string> {
 }
 
 const view = (page: Page, name: string) =>
-  page.getByRole("navigation", { name: "Views of the class" }).getByRole("link", { name }).click();
+  page.getByRole("navigation", { name: "Views of the class" }).getByRole("link", { name, exact: true }).click();
 
 test("the first link makes a school; its head signs out and in again by keys alone", async ({ page, classServer }) => {
   await setUpSchool(page, classServer);
