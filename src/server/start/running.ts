@@ -14,7 +14,7 @@ import { ServerError } from "../words/serverError";
 import { serverProblem } from "../words/serverWords";
 import type { World } from "../world/world";
 import { classServer } from "./classServer";
-import { newPassword } from "./newPassword";
+import { newPassword, newSchool } from "./machineLinks";
 import type { MachineCommand, StartOptions } from "./options";
 import { programVersion } from "./programVersion";
 
@@ -140,6 +140,7 @@ export async function withData(command: MachineCommand, options: StartOptions): 
   const database = await openAsked(options);
   try {
     if (command.verb === "new-password") return await newPassword(command.login, worldOf(database, options));
+    if (command.verb === "new-school") return await newSchool(worldOf(database, options));
     return await runCommand(command, database, keyFolder(options.data), Date.now());
   } finally {
     await database.close();

@@ -13,7 +13,7 @@ export const SERVER_WORDS = {
   "no-port": ': "{text}" is no port; give a whole number from 0 to 65535 after --port',
   "unknown-option": ': "{line}" is not understood; --help shows the options',
   "no-such-command":
-    ': "{line}" is not understood; there are "backup FILE", "restore FILE", "check" and "new-password NAME", and without one the server starts',
+    ': "{line}" is not understood; there are "backup FILE", "restore FILE", "check", "new-password NAME" and "new-school", and without one the server starts',
   "no-such-login": ": nobody signs in as {login}; give the sign-in name of an instructor who is not shut out",
   "backup-not-written": ": the backup {file} cannot be written: {why}; make room or choose another place",
   "backup-damaged": ": {file} cannot be restored: {why}; nothing was changed, so take another backup",

@@ -59,6 +59,7 @@ describe("how a class server is to be started", () => {
     ["a command that there is not", ["repair"], "no-such-command"],
     ["a backup to nowhere", ["backup"], "no-such-command"],
     ["a check of a file", ["check", "file"], "no-such-command"],
+    ["a new school with a name", ["new-school", "Vale"], "no-such-command"],
   ])("%s is refused", (_name, args, code) => {
     expect(() => readOptions(args, {})).toThrow(
       expect.objectContaining({ problem: expect.objectContaining({ code }) }),
@@ -67,6 +68,8 @@ describe("how a class server is to be started", () => {
 
   test.each([
     [["check"], { verb: "check" }],
+    [["new-school"], { verb: "new-school" }],
+    [["new-password", "orla"], { verb: "new-password", login: "orla" }],
     [["backup", "f"], { verb: "backup", file: "f" }],
     [["restore", "f"], { verb: "restore", file: "f" }],
   ])("%s is a command, on the data that the options name", (args, command) => {

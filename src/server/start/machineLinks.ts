@@ -1,5 +1,5 @@
 import type { Outcome } from "../backup/commands";
-import { linkFromMachine } from "../people/links";
+import { inviteFirst, linkFromMachine } from "../people/links";
 import { ServerError } from "../words/serverError";
 import { serverProblem } from "../words/serverWords";
 import type { World } from "../world/world";
@@ -12,6 +12,16 @@ export async function newPassword(login: string, world: World): Promise<Outcome>
     "Start the class server, and put this behind the address of its page. It works once, within a day:",
     `#/instructor/password?token=${link.token}`,
     `Whoever opens it sets the password of ${login}. The audit log says that it was made on this machine.`,
+  ];
+  return { lines, isWell: true };
+}
+
+/** Makes the link that sets up one more school in this database. */
+export async function newSchool(world: World): Promise<Outcome> {
+  const lines = [
+    "Start the class server, and put this behind the address of its page. It works once, within a day:",
+    `#/instructor/first?token=${await inviteFirst(world)}`,
+    "Whoever opens it sets up a school of their own and is its head. Schools of one database see nothing of each other.",
   ];
   return { lines, isWell: true };
 }
