@@ -42,9 +42,9 @@ async function moveClasses(held: Transaction<Tables>, { schoolId, from, into, at
     .where("person_id", "=", from)
     .where("left_at", "is", null)
     .execute();
+  // Not revoked: that would be told at their benches as a card that was lost.
   await held
-    .updateTable("cards")
-    .set({ revoked_at: at })
+    .deleteFrom("cards")
     .where("school_id", "=", schoolId)
     .where("person_id", "=", from)
     .where("revoked_at", "is", null)
@@ -69,8 +69,31 @@ async function moveAssigned(held: Transaction<Tables>, { schoolId, from, into }:
   await held.deleteFrom("assignment_people").where("school_id", "=", schoolId).where("person_id", "=", from).execute();
 }
 
+/** Counts the attempts at an assignment that both began on from those of the one who stays. */
+async function countAttemptsOn(held: Transaction<Tables>, { schoolId, from, into }: Merge): Promise<void> {
+  await held
+    .updateTable("begun_sittings as own")
+    .set((of) => ({
+      attempt: of(
+        "own.attempt",
+        "+",
+        of
+          .selectFrom("begun_sittings as other")
+          .select(({ fn, val }) => fn.coalesce(fn.max("other.attempt"), val(0)).as("attempts"))
+          .whereRef("other.school_id", "=", "own.school_id")
+          .whereRef("other.assignment_id", "=", "own.assignment_id")
+          .where("other.person_id", "=", into),
+      ),
+    }))
+    .where("own.school_id", "=", schoolId)
+    .where("own.person_id", "=", from)
+    .execute();
+}
+
 /** Shows everything of the one under the other. What was received is not touched: body, hash and place stay. @returns how many records */
-async function moveWork(held: Transaction<Tables>, { schoolId, from, into }: Merge): Promise<number> {
+async function moveWork(held: Transaction<Tables>, merge: Merge): Promise<number> {
+  await countAttemptsOn(held, merge);
+  const { schoolId, from, into } = merge;
   for (const table of ["begun_sittings", "comments"] as const) {
     await held
       .updateTable(table)

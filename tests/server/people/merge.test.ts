@@ -4,6 +4,7 @@ import { runCommand } from "../../../src/server/backup/commands";
 import { anAttempt } from "../../support/logbookRecords";
 import { type Asking, asking, benchCookies, outcome, testClass } from "../support/asking";
 import { ENGINES, type TestDatabase } from "../support/engines";
+import { SAT_SHEET } from "../support/satSitting";
 import { MORNING, type TestServer, testSchool, testServer } from "../support/testSchool";
 
 describe.each(ENGINES)("two entries of one person on $engine", ({ open }) => {
@@ -101,6 +102,31 @@ describe.each(ENGINES)("two entries of one person on $engine", ({ open }) => {
       .execute();
     expect(canonicalJson(names)).not.toContain("Mibsy");
     expect((await one.send(`${classId}-late`)).json().receipts).toMatchObject([{ outcome: "erased" }]);
+  });
+
+  test("attempts at one sheet that both began count on, and none is lost", async () => {
+    const { classId, one, other } = await twoNames();
+    const terms = { kind: "test", from: MORNING, until: MORNING + 3_600_000, attempts: 3, people: null, extraTime: [] };
+    const made = await head.post("/api/assignments", { classId, sheet: SAT_SHEET, ...terms });
+    const assignmentId = made.json().id;
+    const begin = ({ id, bench }: typeof one, sittingId: string) =>
+      bench.post(`/api/bench/people/${id}/sittings`, { assignmentId, sittingId });
+    for (const who of [one, other]) expect(outcome(await begin(who, `of-${who.id}`))).toBe("200");
+    expect(outcome(await merge(one.id, other.id))).toBe("200");
+    const attemptOf = async (id: string) => (await head.get(`/api/sittings/of-${id}`)).json().attempt;
+    expect([await attemptOf(other.id), await attemptOf(one.id)]).toEqual([1, 2]);
+    expect((await begin(one, "third")).json()).toMatchObject({ attempt: 3 });
+    expect(outcome(await begin(other, "fourth"))).toBe("409 attempts-used");
+  });
+
+  test("a card of the one who went is good no more, and no bench is told that it was lost", async () => {
+    const { classId, one, other } = await twoNames();
+    const { cards } = (await head.post(`/api/classes/${classId}/cards`, { personIds: [one.id] })).json();
+    school.pass(1000);
+    await merge(one.id, other.id);
+    expect((await one.bench.get("/api/bench")).json().people).toEqual([{ id: one.id, name: "Mibsy Rowe" }]);
+    const byCard = await anyone().post("/api/join/card", { token: cards[0].token, bench: "Bench 5" });
+    expect(outcome(byCard)).toBe("410 card-not-valid");
   });
 
   test("one after another: who was merged before follows", async () => {
