@@ -1,5 +1,7 @@
+import type { Transaction, UpdateObject } from "kysely";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
+import type { Tables } from "../database/tables/tables";
 import { secretHash } from "../security/secrets";
 import type { World } from "../world/world";
 
@@ -41,6 +43,9 @@ function waitAfter(count: number, { free, longest_ms }: Patience): number {
   return count < free ? 0 : Math.min(longest_ms, SECOND_MS * 2 ** (count - free));
 }
 
+const setTry = (database: Transaction<Tables>, key: string, values: UpdateObject<Tables, "tries">) =>
+  database.updateTable("tries").set(values).where("key", "=", key).execute();
+
 /** Counts a try before it is made, so that of many at once each is counted. @returns 0, or how long to wait, ms */
 async function count(guess: Guess, { database, now, chance }: World): Promise<number> {
   const at = now();
@@ -63,15 +68,17 @@ async function count(guess: Guess, { database, now, chance }: World): Promise<nu
       .where("key", "=", key)
       .forUpdate()
       .executeTakeFirstOrThrow();
+    const { longest_ms } = PATIENCE[guess[0]];
+    if (before.until > at + longest_ms) {
+      // Set by a clock that was ahead. Nobody waits until then, and nobody is let in for it either: the wait begins now.
+      await setTry(transaction, key, { until: at + longest_ms });
+      return longest_ms;
+    }
     if (before.until > at) return before.until - at;
     const tries = before.last_at < at - FORGOTTEN_AFTER_MS ? 1 : before.count + 1;
     const wait = waitAfter(tries, PATIENCE[guess[0]]);
-    await transaction
-      .updateTable("tries")
-      // Without a wait no moment is set: one that began a little earlier, or whose clock is behind, would be kept waiting by it.
-      .set({ count: tries, last_at: at, ...(wait > 0 && { until: at + wait }) })
-      .where("key", "=", key)
-      .execute();
+    // Without a wait no moment is set: one that began a little earlier, or whose clock is behind, would be kept waiting by it.
+    await setTry(transaction, key, { count: tries, last_at: at, ...(wait > 0 && { until: at + wait }) });
     return 0;
   });
 }

@@ -25,7 +25,7 @@ describe.each(ENGINES)("on $engine", ({ open }) => {
     for (const server of [school, second]) server.pass(ms);
   };
   // Everything is forgotten before the next test.
-  afterEach(() => pass(2 * HOUR_MS));
+  afterEach(() => pass(HOUR_MS + MINUTE_MS));
   afterAll(async () => {
     await school.server.close();
     await second.server.close();
@@ -126,6 +126,19 @@ describe.each(ENGINES)("on $engine", ({ open }) => {
     expect(outcome(await join("1234", 0))).toBe("200");
     for (let k = 1; k <= 5; k++) expect(outcome(await join("0000", k))).toBe("403 wrong-pin");
     expect(outcome(await join("1234", 6))).toBe("429 wait-first");
+  });
+
+  test("a wait that a clock set which was a year ahead is as long as any, and as strict", async () => {
+    const guess: Guess = ["password-of", "somebody else"];
+    const year = 365 * 24 * HOUR_MS;
+    pass(year);
+    for (let k = 0; k < 5; k++) expect(await wrong(school, [guess])).toBe("wrong");
+    pass(-year);
+    expect(await wrong(school, [guess])).toBe("60 s");
+    pass(MINUTE_MS - 1);
+    expect(await wrong(second, [guess])).toBe("1 s");
+    pass(1);
+    expect(await wrong(school, [guess])).toBe("wrong");
   });
 
   test("floods of requests are held back, by address and by who asks", async () => {
