@@ -3,6 +3,7 @@ import { parseSheet } from "../../src/drill/sheet/parseSheet";
 import type { SittingRecord } from "../../src/records/sitting/sittingRecord";
 import { ChainWalk } from "../../src/school/signing/chain";
 import { isSignatureRight } from "../../src/school/signing/receipt";
+import { anAttempt } from "../support/logbookRecords";
 import { ENGINES, type TestDatabase } from "./support/engines";
 import { SAT_SHEET, satAs, sentSitting, sentTriesOf } from "./support/satSitting";
 import { outcomesOf, type TestBench, testBench } from "./support/testBench";
@@ -213,6 +214,21 @@ describe.each(ENGINES)("sittings that a server gives out on $engine", ({ open })
     expect((await asBench("POST", url, { tries }, elsewhere)).statusCode).toBe(404);
     const rows = await database.query.selectFrom("chain").select("of_id").where("what", "=", "sitting-try").execute();
     expect(rows.filter(({ of_id }) => of_id.startsWith(`${given.sittingId}:`))).toHaveLength(4);
+  });
+
+  test("no practice takes the place of a sitting that goes on, to be deleted with what was sent of it", async () => {
+    const given = (await begin(await assign())).json();
+    const { sittingId } = given;
+    const record = satAs(given, false);
+    await asBench("POST", `/sittings/${sittingId}/tries`, { tries: sentTriesOf(record) });
+    const practice = { kind: "attempts", record: anAttempt(sittingId, { personId: ada }) };
+    expect(await outcomesOf(bench.send([practice]))).toEqual(["in-place-of-sitting"]);
+    const deleted = await asBench("POST", "/deletions", { records: [sittingId] });
+    expect(deleted.json().deletions).toMatchObject([{ outcome: "no-record" }]);
+    expect(await stateOf(sittingId)).toMatchObject({ tries: 4 });
+    school.pass(10 * 60_000);
+    expect(await send(sittingId, record)).toEqual(["received"]);
+    expect(await outcomesOf(bench.send([practice]))).toEqual(["in-place-of-sitting"]);
   });
 
   test("an instructor sees sheets by people, and how hard stations proved", async () => {

@@ -9,7 +9,8 @@ export const foldedName = (name: string): string =>
   // Small letters of capital ones: "ß" and "SS", "ς" and "σ" come to one text so.
   tidyName(name.normalize("NFKC").toUpperCase().toLowerCase().normalize("NFKC"));
 
-const UNSEEN = /[\p{Cc}\p{Cf}\p{Co}\p{Cn}\p{Zl}\p{Zp}]/u;
+/** Half a surrogate pair (Cs) is among them: a database stores another sign in its place. */
+const UNSEEN = /[\p{Cc}\p{Cf}\p{Co}\p{Cn}\p{Cs}\p{Zl}\p{Zp}]/u;
 
 /** Whether a name can be read by everybody: something is there, and no sign that is not seen. */
 export const isReadableName = (name: string): boolean => /[\p{L}\p{N}]/u.test(name) && !UNSEEN.test(name);

@@ -48,21 +48,33 @@ function freshOf(records: readonly SoundRecord[], known: Known): SoundRecord[] {
   return [...fresh.values()];
 }
 
+/** Of these ids, those of sittings that the server gave out. */
+async function givenOf(database: Transaction<Tables>, schoolId: string, ids: readonly string[]) {
+  const rows = await database
+    .selectFrom("begun_sittings")
+    .select("id")
+    .where("school_id", "=", schoolId)
+    .where("id", "in", ids)
+    .execute();
+  return new Set(rows.map(({ id }) => id));
+}
+
 /** What became of sound records, by what was in the database and what was stored now. */
 class Arrived {
   private readonly people: PeopleHere;
   private readonly known: Known;
+  private readonly given: ReadonlySet<string>;
   /** What comes for the first time, of people who joined here. */
   readonly fresh: readonly SoundRecord[];
   private readonly hashes: Known;
 
-  constructor(records: readonly SoundRecord[], people: PeopleHere, known: Known) {
+  /** @param given - ids of sittings that the server gave out */
+  constructor(records: readonly SoundRecord[], people: PeopleHere, known: Known, given: ReadonlySet<string>) {
     this.people = people;
     this.known = known;
-    this.fresh = freshOf(
-      records.filter(({ personId }) => people.standing.get(personId) === "here"),
-      known,
-    );
+    this.given = given;
+    const isTaken = (record: SoundRecord) => people.standing.get(record.personId) === "here" && !this.isInPlace(record);
+    this.fresh = freshOf(records.filter(isTaken), known);
     this.hashes = new Map(this.fresh.map(({ id, sha256 }) => [id, sha256]));
   }
 
@@ -71,9 +83,15 @@ class Arrived {
     const whose = this.people.standing.get(personId);
     if (whose === undefined) return refused(id, schoolProblem("not-joined-here", ["record", "personId"]));
     if (whose === "erased" || this.known.get(id) === null) return { id, outcome: "erased" };
+    if (this.isInPlace(record)) return refused(id, schoolProblem("in-place-of-sitting", ["record", "id"]));
     if (this.fresh.includes(record)) return { id, outcome: "received" };
     const isSame = (this.known.get(id) ?? this.hashes.get(id)) === sha256;
     return isSame ? { id, outcome: "known" } : refused(id, schoolProblem("changed", []));
+  }
+
+  /** Whether it would take the place of a sitting's record. It could be deleted as practice, and what was sent of the sitting with it. */
+  private isInPlace({ kind, id }: SoundRecord): boolean {
+    return kind !== "sittings" && this.given.has(id);
   }
 }
 
@@ -90,12 +108,9 @@ function store(records: readonly SoundRecord[], { bench, now, clockAhead_ms }: A
     // Held before all else, so that nobody is erased and nothing deleted while it is decided what is taken.
     const chain = await holdChain(held, schoolId);
     const people = await peopleHere(held, bench);
-    const known = await knownOf(
-      held,
-      schoolId,
-      records.map(({ id }) => id),
-    );
-    const arrived = new Arrived(records, people, known);
+    const ids = records.map(({ id }) => id);
+    const [known, given] = [await knownOf(held, schoolId, ids), await givenOf(held, schoolId, ids)];
+    const arrived = new Arrived(records, people, known, given);
     if (arrived.fresh.length === 0) return arrived;
     const rows = arrived.fresh.map((record, k) => ({
       school_id: schoolId,

@@ -204,6 +204,7 @@ describe.each(ENGINES)("on $engine", ({ open }) => {
   test.each([
     { sent: { name: "\u200b" }, code: "400 unreadable-name" },
     { sent: { name: "a\u202eb" }, code: "400 unreadable-name" },
+    { sent: { name: "a\ud800" }, code: "400 unreadable-name" },
     { sent: { name: "..." }, code: "400 unreadable-name" },
     { sent: { name: "x".repeat(101) }, code: "400 text" },
     { sent: { pin: "123" }, code: "400 digits" },
