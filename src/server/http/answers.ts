@@ -32,6 +32,7 @@ export function answerError(
 ): void {
   const problem = problemOf(error);
   const status = answerStatus(problem.code);
-  if (status >= 500) request.log.error({ err: error }, "a request failed");
+  // A database that is away is told to everyone who asks; a line for each would fill a disk.
+  if (status >= 500 && problem.code !== "try-again") request.log.error({ err: error }, "a request failed");
   void reply.status(status).send({ problem });
 }

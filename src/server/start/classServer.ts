@@ -62,8 +62,8 @@ const LONGEST_ID = 1200;
 
 /** How the server is set up, beyond its world. */
 export interface ServerSetting {
-  /** Writes a log of requests; neither cookies nor bodies are in it. */
-  readonly isLogging?: boolean;
+  /** Takes a line of JSON for each fault of the server; neither cookies nor bodies are in it. */
+  readonly log?: { readonly write: (line: string) => unknown };
   /** Folder of the built app; without it the server answers alone. */
   readonly app?: string;
   /** Speaks https with it. */
@@ -75,6 +75,9 @@ export interface ServerSetting {
   /** Is told every route as it is added: a test holds each against the table of rights. */
   readonly onRoute?: (route: RouteOptions) => void;
 }
+
+/** What a log says of an error: a database would tell whole rows with it. */
+const shownError = ({ name, message, stack = "" }: Error) => ({ type: name, message, stack });
 
 /** Listens on https: fastify sets the limits of a server only where it makes it itself. */
 const onHttps =
@@ -88,7 +91,7 @@ const onHttps =
 
 /** The class server, not listening yet. Whatever fails within a request is answered, and never ends the server. */
 export async function classServer(world: World, setting: ServerSetting = {}): Promise<ClassServer> {
-  const { tls } = setting;
+  const { tls, log } = setting;
   const server = fastify({
     ...LIMITS,
     ...(tls && { serverFactory: onHttps(tls) }),
@@ -96,10 +99,9 @@ export async function classServer(world: World, setting: ServerSetting = {}): Pr
     routerOptions: { maxParamLength: LONGEST_ID },
     // One proxy: what it was told itself of where a request came from anyone can write.
     trustProxy: (_address, hop) => setting.isBehindProxy === true && hop === 0,
-    logger: setting.isLogging === true && {
-      level: "info",
-      redact: ["req.headers.cookie", "req.headers.authorization"],
-    },
+    ...(log && {
+      logger: { level: "error", stream: { write: (line) => void log.write(line) }, serializers: { err: shownError } },
+    }),
   }).withTypeProvider<ZodTypeProvider>();
   server.setValidatorCompiler(checkFields);
   server.setSerializerCompiler(serializerCompiler);

@@ -107,7 +107,8 @@ const worldOf = (database: OpenDatabase, { data }: StartOptions): World => ({
 async function serve(database: OpenDatabase, options: StartOptions, app: string): Promise<Running> {
   const world = worldOf(database, options);
   const tls = await openTls(options);
-  const server = await classServer(world, { app, isBehindProxy: options.isBehindProxy, ...(tls && { tls }) });
+  const setting = { app, isBehindProxy: options.isBehindProxy, log: process.stderr, ...(tls && { tls }) };
+  const server = await classServer(world, setting);
   try {
     const port = await listen(server, options);
     const stopRenewing = keepRenewed(server, options);
