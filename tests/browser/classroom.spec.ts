@@ -139,6 +139,19 @@ test("a head invites an instructor, who sets up by the link and sees the classes
   await expect(second.getByRole("link", { name: "Fitters 3" })).toBeVisible();
   await expect(second.getByRole("link", { name: "Instructors" })).toHaveCount(0);
   await second.getByRole("button", { name: "Sign out" }).click();
+
+  const open = page.getByRole("region", { name: "Links that nobody has used" });
+  await page.getByRole("button", { name: "Invite another head" }).click();
+  await expect(open.getByRole("listitem")).toHaveText(/^Makes one head/);
+  const astray = (await page.locator("code").textContent()) ?? "";
+  await open.getByRole("button", { name: "Take it back" }).click();
+  await expect(open).toBeHidden();
+  await second.goto(astray);
+  await second.getByLabel("Your name").fill("Nobody");
+  await second.getByLabel("Sign-in name").fill("nobody");
+  await second.getByLabel("Password").fill("yet other words");
+  await second.getByRole("button", { name: "Sign up" }).click();
+  await expect(second.getByRole("alert")).toBeVisible();
   await other.close();
 
   await page.getByRole("link", { name: "Classes" }).click();
@@ -146,6 +159,41 @@ test("a head invites an instructor, who sets up by the link and sees the classes
   await page.getByRole("button", { name: "End the class" }).click();
   await page.getByRole("dialog").getByRole("button", { name: "End the class" }).click();
   await expect(page.getByText("This class has ended. Nobody can join it.")).toBeVisible();
+});
+
+test("an instructor sees where they are signed in, ends one of them, and changes the password", async ({
+  page,
+  browser,
+  classServer,
+}) => {
+  await setUpSchool(page, classServer);
+  const other = await browser.newContext();
+  const second = await other.newPage();
+  await second.goto(`${classServer.address}#/instructor`);
+  await second.getByLabel("Sign-in name").fill("orla");
+  await second.getByLabel("Password").fill("four plain words here");
+  await second.keyboard.press("Enter");
+  await expect(second.getByRole("heading", { name: "Classes" })).toBeVisible();
+
+  await page.getByRole("link", { name: "Your password and sign-ins" }).click();
+  const places = page.getByRole("region", { name: "Where you are signed in" }).getByRole("listitem");
+  await expect(places).toHaveCount(2);
+  await page.getByRole("button", { name: "Sign out there" }).click();
+  await expect(places).toHaveCount(1);
+  await expect(places).toContainText("this browser");
+  await second.reload();
+  await expect(second.getByRole("heading", { name: "Sign in as an instructor" })).toBeVisible();
+
+  await page.getByRole("button", { name: "Change your password" }).click();
+  await page.getByLabel("Password now").fill("four plain words here");
+  await page.getByLabel("New password").fill("five other plain words");
+  await page.getByRole("button", { name: "Change the password" }).click();
+  await expect(page.getByText("Your password is changed.")).toBeVisible();
+  await second.getByLabel("Sign-in name").fill("orla");
+  await second.getByLabel("Password").fill("five other plain words");
+  await second.keyboard.press("Enter");
+  await expect(second.getByRole("heading", { name: "Classes" })).toBeVisible();
+  await other.close();
 });
 
 test("without a class server the address leads to the start page, and nothing is asked for", async ({ page }) => {
@@ -196,6 +244,10 @@ test("axe finds nothing wrong in any view, and nothing lies beside the page", { 
   await page.getByRole("button", { name: "Invite an instructor" }).click();
   await page.locator("code").waitFor();
   await judge("instructors");
+  await page.getByRole("link", { name: "Classes" }).click();
+  await page.getByRole("link", { name: "Your password and sign-ins" }).click();
+  await page.getByText("this browser").waitFor();
+  await judge("own sign-in");
   await page.getByRole("button", { name: "Sign out" }).click();
   await page.getByLabel("Sign-in name").waitFor();
   await judge("sign-in");

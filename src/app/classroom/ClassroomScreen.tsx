@@ -14,6 +14,7 @@ import { PeoplePage } from "./people/PeoplePage";
 import { TeachersPage } from "./teachers/TeachersPage";
 import "./classroom.css";
 
+const AccountPage = fetchedLater(async () => (await import("./account/AccountPage")).AccountPage, null);
 const AuditPage = fetchedLater(async () => (await import("./audit/AuditPage")).AuditPage, null);
 const KeysPage = fetchedLater(async () => (await import("./keys/KeysPage")).KeysPage, null);
 
@@ -63,6 +64,7 @@ function Page({ part, query, asking }: Asked & { readonly asking: Asking }) {
   }
   if (part === "people") return <PeoplePage asking={asking} />;
   if (part === "audit") return <AuditPage asking={asking} query={query} />;
+  if (part === "account") return <AccountPage asking={asking} />;
   if (part === "keys") return <KeysPage asking={asking} />;
   if (part === "teachers") return <TeachersPage asking={asking} />;
   return <ClassList asking={asking} />;

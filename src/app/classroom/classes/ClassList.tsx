@@ -67,6 +67,10 @@ export function ClassList({ asking }: { readonly asking: Asking }) {
       <LineForm label="Name of a new class" button="Make a class" isPrimary={classes.length === 0} onLine={make} />
       <ToldLine told={told} />
       <List title="Classes that ended" classes={classes.filter(({ endedAt }) => endedAt !== null)} />
+      <p className="row gap-x-5 text-small">
+        <a href="#/instructor/account">Your password and sign-ins</a>
+        <a href="#/instructor/keys">Signing keys of the school</a>
+      </p>
     </>
   );
 }

@@ -10,6 +10,7 @@ import { Notice } from "../../parts/Notice";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { linkAddress } from "../address/classroomAddress";
 import type { Asking } from "../asking/asking";
+import { OpenLinks } from "./OpenLinks";
 
 type Instructor = z.infer<typeof instructorList>["instructors"][number];
 
@@ -56,6 +57,7 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
     act(async () => {
       const { token, expiresAt } = await asking.change("/links", madeLink, { role });
       setLink({ address: linkAddress("invited", token), says: `This link makes one ${ROLE_WORDS[role]}.`, expiresAt });
+      setVersion(version + 1);
       return "The link is made.";
     });
   const newPassword = ({ id, name }: Instructor) =>
@@ -63,6 +65,7 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
       const { token, expiresAt } = await asking.change(`/instructors/${id}/password-link`, madeLink);
       const says = `By this link ${harmlessName(name)} sets a new password.`;
       setLink({ address: linkAddress("password", token), says, expiresAt });
+      setVersion(version + 1);
       return "The link is made.";
     });
   const turn = ({ id, name, disabledAt }: Instructor) =>
@@ -70,6 +73,13 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
       await asking.act(`/instructors/${id}/${disabledAt === null ? "disable" : "enable"}`);
       setVersion(version + 1);
       return `${harmlessName(name)} ${disabledAt === null ? "is signed out and cannot sign in" : "can sign in again"}.`;
+    });
+  const takeBack = (linkId: string) =>
+    act(async () => {
+      await asking.act(`/links/${linkId}/revoke`);
+      setLink(null);
+      setVersion(version + 1);
+      return "The link does not work any more.";
     });
   return (
     <>
@@ -104,10 +114,10 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
       <div className="row">
         <Button onClick={() => invite("instructor")}>Invite an instructor</Button>
         <Button onClick={() => invite("head")}>Invite another head</Button>
-        <a href="#/instructor/keys">Signing keys of the school</a>
       </div>
       {link !== null && <LinkShown key={link.address} link={link} />}
       <ToldLine told={told} />
+      <OpenLinks asking={asking} version={version} onTakeBack={takeBack} />
     </>
   );
 }
