@@ -17,6 +17,7 @@ export const SCHOOL_WORDS = {
   "link-not-valid": ": this link was used or has expired; ask for a new one",
   "wrong-password": ": this is not your password; enter the one that you sign in with now",
   "last-head": ": this is the only head of the school; make another one first",
+  "address-cut": ": a part of this address is missing; scan the QR code again, or copy the whole link",
   "code-not-valid": ": this class code is not valid now; check it, or ask your instructor for the current one",
   "card-not-valid": ": this card is not valid any more; ask your instructor for a new one",
   "wrong-pin":

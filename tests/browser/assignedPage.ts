@@ -82,6 +82,7 @@ function resultsAt(at: number, people: readonly { readonly id: string; readonly 
       assignmentId,
       best,
       latest,
+      others: [],
       begun: latest === null ? 0 : begun,
       received: best === null ? 0 : begun,
       reloads: 0,

@@ -41,7 +41,7 @@ test("an instructor makes a class; another browser joins by its code, and the ro
 }) => {
   await setUpSchool(page, classServer);
   await makeClass(page, "Fitters 1");
-  await expect(page.getByText("No code is good now.")).toBeVisible();
+  await expect(page.getByText("This class has no code now.")).toBeVisible();
   const code = await newCode(page);
   const other = await browser.newContext();
   const joined = await other.request.post(`${classServer.address}api/join`, {

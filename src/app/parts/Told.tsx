@@ -9,13 +9,22 @@ interface Told {
   readonly close: () => void;
 }
 
-/** Does what is asked for, and tells what came of it; `say` tells something on the way. */
+/** Does what is asked for, and tells what came of it and whether it was done; `say` tells something on the way. */
 export function useDoing() {
   const [told, setTold] = useState<Told | null>(null);
   const close = () => setTold(null);
   const say = (text: string) => setTold({ text, isProblem: false, close });
   const act = (doing: () => Promise<string>) =>
-    doing().then(say, (error) => setTold({ text: messageOf(error), isProblem: true, close }));
+    doing().then(
+      (text) => {
+        say(text);
+        return true;
+      },
+      (error) => {
+        setTold({ text: messageOf(error), isProblem: true, close });
+        return false;
+      },
+    );
   return { told, act, say };
 }
 

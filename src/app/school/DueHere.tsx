@@ -65,7 +65,7 @@ export function DueHere({ person }: DueHereProps) {
   const [isReading, setReading] = useState(false);
   if (list === null || (list.due.length === 0 && list.unread === 0)) return null;
   return (
-    <section className="px-5 py-3 max-w-[920px]" aria-labelledby="due-here">
+    <section className="w-full max-w-[1120px] mx-auto px-6 pt-4 pb-3 phone:px-4" aria-labelledby="due-here">
       <h2 id="due-here" className="mb-3">
         From your class
       </h2>

@@ -14,7 +14,7 @@ const NAME: EntryField = { name: "name", label: "Your name", hint: "as it is on 
 const PIN: EntryField = {
   name: "pin",
   label: "PIN",
-  hint: "only if you set one, 4 to 12 digits",
+  hint: "if you want one: 4 to 12 digits, the same each time you join",
   isDigits: true,
   isOptional: true,
 };

@@ -1,7 +1,7 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import { harmlessName } from "../../lock/harmlessText";
 import { Button } from "../parts/controls/Button";
-import { Dialog } from "../parts/controls/Dialog";
+import { Dialog, fetchDialog } from "../parts/controls/Dialog";
 import { HandPart } from "./live/HandPart";
 import { OfPage } from "./OfPage";
 import { NewsLine } from "./page/NewsLine";
@@ -33,6 +33,10 @@ export function SchoolLine() {
   const [isOpen, setIsOpen] = useState(false);
   const path = usePagePath();
   const isJoined = bench !== null && bench.joinings.length > 0;
+  useEffect(() => {
+    // Whoever looks why nothing is sent has no network to fetch it with.
+    if (isJoined) fetchDialog().catch(() => undefined);
+  }, [isJoined]);
   // Where one joins there is nothing to say yet, and an instructor's page is no bench.
   if (path === "instructor" || (path === "join" && !isJoined)) return null;
   if (bench === null) return <div className="min-h-[44px]" />;

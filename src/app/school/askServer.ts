@@ -83,5 +83,26 @@ export async function askFile(path: string): Promise<Answer<Blob>> {
   }
 }
 
+/** Fields as the labels of their forms call them. */
+const FIELDS: Readonly<Record<string, string>> = {
+  code: "the class code",
+  extraTime: "the extra time",
+  login: "the sign-in name",
+  name: "the name",
+  password: "the password",
+  pin: "the PIN",
+};
+
+/** A problem with a field of a form, with the field's label; a sentence of its own about one needs no label. */
+export function labeledProblem(problem: Problem): Problem {
+  const [field, ...deeper] = problem.path;
+  // Nobody types the secret of a link or a card: it was cut off on the way.
+  if (field === "token") return schoolProblem("address-cut", []);
+  const label = deeper.length === 0 ? FIELDS[String(field)] : undefined;
+  if (label === undefined) return problem;
+  const isSentence = isKnown(problem.code) && SCHOOL_WORDS[problem.code].startsWith(": ");
+  return { ...problem, path: isSentence ? [] : [label] };
+}
+
 /** What is wrong, in words that go on from a colon; without their period. */
-export const problemWords = (problem: Problem): string => new SchoolError(problem).says;
+export const problemWords = (problem: Problem): string => new SchoolError(labeledProblem(problem)).says;

@@ -26,6 +26,8 @@ export interface PersonsResult {
   readonly best: SittingLine | null;
   /** The one begun last; null where none was. */
   readonly latest: SittingLine | null;
+  /** The rest, in the order they were begun. */
+  readonly others: readonly SittingLine[];
   readonly begun: number;
   readonly received: number;
   /** Of all sittings together. */
@@ -48,9 +50,12 @@ export function personsResult(sittings: readonly SittingLine[]): PersonsResult {
   const agreed = sittings.filter(({ outcome }) => outcome !== null);
   const pick = (among: readonly SittingLine[], isFirst: (one: SittingLine, other: SittingLine) => boolean) =>
     among.reduce<SittingLine | null>((found, one) => (found === null || isFirst(one, found) ? one : found), null);
+  const best = pick(agreed, isBetter);
+  const latest = pick(sittings, (one, other) => one.attempt > other.attempt);
   return {
-    best: pick(agreed, isBetter),
-    latest: pick(sittings, (one, other) => one.attempt > other.attempt),
+    best,
+    latest,
+    others: sittings.filter((one) => one !== best && one !== latest).toSorted((a, b) => a.attempt - b.attempt),
     begun: sittings.length,
     received: sittings.filter(({ receivedAt }) => receivedAt !== null).length,
     reloads: sittings.reduce((sum, { reloads }) => sum + reloads, 0),

@@ -173,6 +173,8 @@ export const classResults = strict({
           assignmentId: z.string(),
           best: z.nullable(sittingLine),
           latest: z.nullable(sittingLine),
+          /** The person's other sittings of it, in the order they were begun. */
+          others: z.array(sittingLine),
           begun: z.number(),
           received: z.number(),
           reloads: z.number(),

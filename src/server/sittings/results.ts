@@ -28,7 +28,8 @@ export async function resultsOfClass(
         .filter((one) => one.people === null || one.people.includes(id))
         .map((one) => {
           const own = sittings.filter(({ personId, assignmentId }) => personId === id && assignmentId === one.id);
-          return { assignmentId: one.id, ...personsResult(own.map(({ line }) => line)) };
+          const { others, ...result } = personsResult(own.map(({ line }) => line));
+          return { assignmentId: one.id, ...result, others: [...others] };
         }),
     })),
   };

@@ -107,3 +107,10 @@ test("a few people are named; many, and those who left, are counted", () => {
   expect(extraText(ASSIGNMENT)).toBe("; own extra time for 2 people");
   expect(soFarText({ ...ASSIGNMENT, begun: 3, received: 2 })).toBe("3 begun, 2 ended");
 });
+
+test("one that is assigned anew keeps its terms and begins now, for a week", () => {
+  const later = NOW + 30 * 24 * HOUR;
+  const { from, until } = newDraft(later);
+  expect(newDraft(later, { ...ASSIGNMENT, endedAt: NOW })).toEqual({ ...draftOf(ASSIGNMENT), from, until });
+  expect(from).not.toBe(draftOf(ASSIGNMENT).from);
+});

@@ -39,3 +39,9 @@ test("the latest is the one begun last, and reloads of all are counted", () => {
   const found = personsResult([line(2, { receivedAt: null, outcome: null, reloads: 0 }), line(1, { reloads: 3 })]);
   expect(found).toMatchObject({ begun: 2, received: 1, reloads: 3, latest: { attempt: 2 } });
 });
+
+test("every sitting is the best, the latest or one of the others, which stand in the order they were begun", () => {
+  const lines = [line(3), line(1), line(4, { outcome: null, receivedAt: null }), line(2, { right: 0.9 })];
+  const { best, latest, others } = personsResult(lines);
+  expect([best?.attempt, latest?.attempt, others.map(({ attempt }) => attempt)]).toEqual([2, 4, [1, 3]]);
+});

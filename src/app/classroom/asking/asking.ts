@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { SchoolError } from "../../../school/schoolError";
 import { schoolProblem } from "../../../school/schoolWords";
 import type { signedIn } from "../../../school/wire/peopleWire";
-import { type Answer, askFile, askServer, type Body, jsonBody } from "../../school/askServer";
+import { type Answer, askFile, askServer, type Body, jsonBody, labeledProblem } from "../../school/askServer";
 
 /** Who is signed in, as the server says. */
 export type SignedIn = Readonly<z.infer<typeof signedIn>>;
@@ -19,7 +19,10 @@ export async function ask<Schema extends z.ZodMiniType>(
 /** @throws {SchoolError} where it was refused, or nobody answered */
 function answered<Value>(answer: Answer<Value>): Value {
   if (answer.kind === "answered") return answer.value;
-  throw new SchoolError(answer.kind === "refused" ? answer.problem : schoolProblem("no-answer", []), "Not done");
+  throw new SchoolError(
+    answer.kind === "refused" ? labeledProblem(answer.problem) : schoolProblem("no-answer", []),
+    "Not done",
+  );
 }
 
 /** The server's answer to a change that has nothing to tell. */

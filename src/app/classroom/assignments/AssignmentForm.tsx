@@ -10,7 +10,7 @@ import { ChosenSheet, SheetField } from "./SheetField";
 import type { OfferedSheet } from "./sheetSources";
 import { TimeFields } from "./TimeFields";
 
-/** An assignment that is changed, with its sheet. */
+/** An assignment that is changed or assigned anew, with its sheet. */
 export interface AssignedSheet {
   readonly assignment: Assignment;
   readonly sheet: OfferedSheet;
@@ -19,6 +19,8 @@ export interface AssignedSheet {
 interface FormProps {
   /** Null for a new one. */
   readonly assigned: AssignedSheet | null;
+  /** An earlier one that a new one begins as. */
+  readonly earlier?: AssignedSheet | undefined;
   readonly people: readonly RosterPerson[];
   /** Address of the list. */
   readonly listAddress: string;
@@ -26,10 +28,12 @@ interface FormProps {
 }
 
 /** What is filled in, and what is wrong with it once somebody has tried to send it. */
-function useAssignmentForm({ assigned, onSave }: Pick<FormProps, "assigned" | "onSave">) {
+function useAssignmentForm({ assigned, earlier, onSave }: Pick<FormProps, "assigned" | "earlier" | "onSave">) {
   const before = assigned?.assignment ?? null;
-  const [draft, setDraft] = useState(() => (before === null ? newDraft(Date.now()) : draftOf(before)));
-  const [chosen, setChosen] = useState(assigned?.sheet ?? null);
+  const [draft, setDraft] = useState(() =>
+    before === null ? newDraft(Date.now(), earlier?.assignment) : draftOf(before),
+  );
+  const [chosen, setChosen] = useState((assigned ?? earlier)?.sheet ?? null);
   const [isChecked, setIsChecked] = useState(false);
   const [isSaving, setIsSaving] = useState(false);
   const whole = { ...draft, sheet: chosen === assigned?.sheet ? null : (chosen?.sheet ?? null) };
@@ -61,8 +65,8 @@ function useAssignmentForm({ assigned, onSave }: Pick<FormProps, "assigned" | "o
 }
 
 /** What an instructor sets: which sheet, to whom, when, how often. */
-export function AssignmentForm({ assigned, people, listAddress, onSave }: FormProps) {
-  const form = useAssignmentForm({ assigned, onSave });
+export function AssignmentForm({ assigned, earlier, people, listAddress, onSave }: FormProps) {
+  const form = useAssignmentForm({ assigned, earlier, onSave });
   const { before, draft, chosen, onChange, problems } = form;
   return (
     <form className="stack gap-5" noValidate onSubmit={form.submit}>
@@ -73,7 +77,12 @@ export function AssignmentForm({ assigned, people, listAddress, onSave }: FormPr
           <small>Somebody has begun it, so its sheet stays. To use another one, make a new assignment.</small>
         </div>
       ) : (
-        <SheetField assigned={assigned?.sheet ?? null} chosen={chosen} onChoose={form.choose} says={problems.sheet} />
+        <SheetField
+          assigned={(assigned ?? earlier)?.sheet ?? null}
+          chosen={chosen}
+          onChoose={form.choose}
+          says={problems.sheet}
+        />
       )}
       <ForFields people={people} draft={draft} problems={problems} onChange={onChange} />
       <TimeFields draft={draft} problems={problems} onChange={onChange} />

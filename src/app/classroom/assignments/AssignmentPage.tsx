@@ -14,6 +14,10 @@ interface PageProps {
   readonly asking: Asking;
   /** Id of an assignment, or "new". */
   readonly chosen: string;
+  /** Id of the one that a new one begins as; null for an empty form. */
+  readonly earlier: string | null;
+  /** Address of the form that begins as an assignment. */
+  readonly anewAddress: (assignmentId: string) => string;
   readonly assignments: readonly Assignment[];
   readonly people: readonly RosterPerson[];
   /** Address of the list. */
@@ -23,19 +27,47 @@ interface PageProps {
   readonly withdraw: (assignment: Assignment) => void;
 }
 
-/** One that is there: its form while it goes on, and how to end it. */
-function Existing(props: Omit<PageProps, "assignments" | "chosen"> & { readonly assignment: Assignment }) {
-  const { asking, assignment, people, listAddress, save, end, withdraw } = props;
-  const { answer, problem } = useAsked(assignment.id, async () =>
-    assignedSheet((await asking.read(`/assignments/${assignment.id}`, assignmentWithSheet)).sheet),
+type OfOne = Omit<PageProps, "assignments" | "chosen" | "earlier"> & { readonly assignment: Assignment };
+
+/** The sheet of an assignment. */
+const useSheet = (asking: Asking, { id }: Assignment) =>
+  useAsked(id, async () => assignedSheet((await asking.read(`/assignments/${id}`, assignmentWithSheet)).sheet));
+
+/** A new one that begins as an earlier one, from now. */
+function Anew({ asking, assignment, people, listAddress, save }: OfOne) {
+  const { answer, problem } = useSheet(asking, assignment);
+  if (problem !== null) return <Notice className="">{problem}</Notice>;
+  if (answer === null) return null;
+  // Whoever left the class meanwhile is not asked for again.
+  const isHere = (personId: string) => people.some(({ id }) => id === personId);
+  const earlier = {
+    ...assignment,
+    people: assignment.people?.filter(isHere) ?? null,
+    extraTime: assignment.extraTime.filter(({ personId }) => isHere(personId)),
+  };
+  return (
+    <AssignmentForm
+      assigned={null}
+      earlier={{ assignment: earlier, sheet: answer }}
+      {...{ people, listAddress }}
+      onSave={(draft) => save(draft, null)}
+    />
   );
+}
+
+/** One that is there: its form while it goes on, and how to end it. */
+function Existing({ asking, assignment, people, listAddress, anewAddress, save, end, withdraw }: OfOne) {
+  const { answer, problem } = useSheet(asking, assignment);
   if (problem !== null) return <Notice className="">{problem}</Notice>;
   if (answer === null) return null;
   if (assignment.endedAt !== null) {
     return (
       <>
         <ChosenSheet chosen={answer} />
-        <p>{standingText(assignment, 0)}. It cannot be opened again; assign the sheet anew.</p>
+        <p>{standingText(assignment, 0)}. It cannot be opened again; you can assign the sheet anew.</p>
+        <a className="button primary self-start" href={anewAddress(assignment.id)}>
+          Assign it anew
+        </a>
         <EndAssignment assignment={assignment} onEnd={() => end(assignment)} onWithdraw={() => withdraw(assignment)} />
         <a href={listAddress}>Back to the list</a>
       </>
@@ -55,9 +87,11 @@ function Existing(props: Omit<PageProps, "assignments" | "chosen"> & { readonly 
 }
 
 /** One assignment to change or to end, or a new one. */
-export function AssignmentPage({ chosen, assignments, ...rest }: PageProps) {
-  const assignment = assignments.find(({ id }) => id === chosen);
-  if (chosen === "new") {
+export function AssignmentPage({ chosen, earlier, assignments, ...rest }: PageProps) {
+  const isNew = chosen === "new";
+  const assignment = assignments.find(({ id }) => id === (isNew ? earlier : chosen));
+  if (isNew && assignment !== undefined) return <Anew assignment={assignment} {...rest} />;
+  if (isNew) {
     const { people, listAddress, save } = rest;
     return <AssignmentForm assigned={null} {...{ people, listAddress }} onSave={(draft) => save(draft, null)} />;
   }

@@ -13,7 +13,11 @@ import type { AssignmentDraft } from "./assignmentDraft";
 import { termsOf } from "./assignmentDraft";
 import type { Assignment } from "./assignmentWords";
 
-const titleOf = (chosen: string) => (chosen === "new" ? "New assignment" : "Change an assignment");
+function titleOf(chosen: string, assignments: readonly Assignment[]): string {
+  if (chosen === "new") return "New assignment";
+  const hasEnded = assignments.some(({ id, endedAt }) => id === chosen && endedAt !== null);
+  return hasEnded ? "An assignment that has ended" : "Change an assignment";
+}
 
 /** What a class was set: a list, and one of them to change, or a new one. */
 export function AssignmentsPanel({ asking, one, query }: ClassProps) {
@@ -29,6 +33,7 @@ export function AssignmentsPanel({ asking, one, query }: ClassProps) {
   });
   const { told, act } = useDoing();
   const listAddress = classAddress(one.id, "assignments");
+  const anewAddress = (earlier: string) => classAddress(one.id, "assignments", { assignment: "new", earlier });
   const addressOf = (assignment: string) => classAddress(one.id, "assignments", { assignment });
   /** Does something to the assignments and goes back to their list; what went wrong is told beside the form. */
   const change = (doing: () => Promise<string>) =>
@@ -68,7 +73,7 @@ export function AssignmentsPanel({ asking, one, query }: ClassProps) {
   return (
     <section className="stack" aria-labelledby="class-assignments">
       <div className="spread items-center">
-        <h2 id="class-assignments">{chosen === null ? "Assignments" : titleOf(chosen)}</h2>
+        <h2 id="class-assignments">{chosen === null ? "Assignments" : titleOf(chosen, assignments)}</h2>
         {isOpen && chosen === null && assignments.length > 0 && (
           <a className="button" href={addressOf("new")}>
             New assignment
@@ -78,7 +83,11 @@ export function AssignmentsPanel({ asking, one, query }: ClassProps) {
       {chosen === null && <ToldLine told={told} />}
       {problem !== null && <Notice className="">{problem}</Notice>}
       {answer !== null && chosen !== null && (
-        <AssignmentPage key={chosen} {...{ asking, chosen, assignments, people, listAddress, save, end, withdraw }} />
+        <AssignmentPage
+          key={chosen}
+          earlier={query.get("earlier")}
+          {...{ asking, chosen, assignments, people, listAddress, anewAddress, save, end, withdraw }}
+        />
       )}
       {chosen !== null && <ToldLine told={told} />}
       {answer !== null && chosen === null && assignments.length === 0 && (

@@ -37,7 +37,7 @@ export function ChosenSheet({ chosen: { sheet } }: ChosenProps) {
 }
 
 interface SheetFieldProps {
-  /** The sheet of the assignment that is changed; null for a new one. */
+  /** The sheet of the assignment that is changed, or assigned anew; null where there is none. */
   readonly assigned: OfferedSheet | null;
   readonly chosen: OfferedSheet | null;
   readonly onChoose: (chosen: OfferedSheet | null) => void;

@@ -22,14 +22,19 @@ export interface AssignmentDraft {
 
 const WEEK_MS = 7 * 24 * 3600 * 1000;
 
-/** A new assignment: a test of one attempt for the whole class, from now, for a week. @param now - milliseconds since 1970 */
-export function newDraft(now: number): AssignmentDraft {
+/**
+ * A new assignment, from now, for a week: a test of one attempt for the whole class, or on the terms of an earlier one.
+ *
+ * @param now - milliseconds since 1970
+ */
+export function newDraft(now: number, earlier?: Assignment): AssignmentDraft {
   const from = fullMinute(now);
+  const week = { from: localMomentText(from), until: localMomentText(from + WEEK_MS) };
+  if (earlier !== undefined) return { ...draftOf(earlier), ...week };
   return {
     sheet: null,
     kind: "test",
-    from: localMomentText(from),
-    until: localMomentText(from + WEEK_MS),
+    ...week,
     hasLimit: true,
     attempts: 1,
     isWhole: true,

@@ -80,7 +80,7 @@ export function CodePanel({ asking, one }: OfClass) {
       <h2 id="class-join">Join this class</h2>
       {problem !== null && <Notice className="">{problem}</Notice>}
       {latest !== undefined && <Projected code={latest} place={place} />}
-      {answer?.codes.length === 0 && <p>No code is good now. Make one, and apprentices can join.</p>}
+      {answer?.codes.length === 0 && <p>This class has no code now. Make one, so that apprentices can join.</p>}
       <div className="row">
         <label className="row gap-2">
           Good for

@@ -5,19 +5,19 @@ interface LineFormProps {
   readonly button: string;
   readonly value?: string;
   readonly isPrimary?: boolean;
-  readonly onLine: (text: string) => unknown;
+  /** @returns whether it was taken */
+  readonly onLine: (text: string) => Promise<boolean>;
 }
 
 const LONGEST = 100;
 
-/** One line of text with its button; the line is empty again once it was taken. */
+/** One line of text with its button; the line is empty again once it was taken, and stays to be changed where it was not. */
 export function LineForm({ label, button, value = "", isPrimary = false, onLine }: LineFormProps) {
   const [text, setText] = useState(value);
-  const submit = (event: FormEvent) => {
+  const submit = async (event: FormEvent) => {
     event.preventDefault();
     if (text.trim() === "") return;
-    onLine(text.trim());
-    setText(value);
+    if (await onLine(text.trim())) setText(value);
   };
   return (
     <form className="row items-end" onSubmit={submit}>

@@ -30,14 +30,22 @@ function Sat({
 
 function Cell({ result, ...rest }: CellProps) {
   if (result === undefined) return <span className="text-soft">not for this person</span>;
-  const { best, latest, begun } = result;
+  const { best, latest, begun, others } = result;
   if (latest === null) return <span className="text-soft">not begun</span>;
   const isOne = best === null || best.sittingId === latest.sittingId;
   return (
     <>
       {best !== null && <Sat line={best} word={begun > 1 ? "Best: " : ""} {...rest} />}
       {(!isOne || best === null) && <Sat line={latest} word={begun > 1 ? "Latest: " : ""} {...rest} />}
-      {begun > 1 && <small className="block">{begun} attempts</small>}
+      {begun > 1 && others.length === 0 && <small className="block">{begun} attempts</small>}
+      {others.length > 0 && (
+        <details className="text-small">
+          <summary>{begun} attempts</summary>
+          {others.map((line) => (
+            <Sat key={line.sittingId} line={line} word={`Attempt ${line.attempt}: `} {...rest} />
+          ))}
+        </details>
+      )}
     </>
   );
 }

@@ -51,10 +51,12 @@ export function ResultsPanel({ asking, one, query }: ClassProps) {
   );
 }
 
-/** Whose sitting it is, among the results; undefined where it is not the best and not the latest of anybody. */
+/** Whose sitting it is, among the results; undefined where it is nobody's of this class. */
 function nameOf(results: ClassResults | null, sittingId: string): string | undefined {
   return results?.people.find((person) =>
-    person.results.some(({ best, latest }) => best?.sittingId === sittingId || latest?.sittingId === sittingId),
+    person.results.some(({ best, latest, others }) =>
+      [best, latest, ...others].some((line) => line?.sittingId === sittingId),
+    ),
   )?.name;
 }
 

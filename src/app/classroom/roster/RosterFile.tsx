@@ -18,6 +18,9 @@ interface Looked {
   readonly preview: z.infer<typeof rosterPreview>;
 }
 
+const NO_TEXT =
+  "This is not a CSV file. In your spreadsheet program, save the list as CSV, and choose the file that this makes.";
+
 const extraText = (extra: number | null) => (extra === null || extra === 0 ? "" : `, extra time ${extra} %`);
 
 /** What becomes of a row, in words. */
@@ -48,6 +51,8 @@ export function RosterFile({ asking, one, onTaken }: FileProps) {
     act(async () => {
       setLooked(null);
       const csv = await file.text();
+      // The own file of a spreadsheet program is packed: its bytes would come as names that nobody has.
+      if (csv.includes("\0")) throw new Error(NO_TEXT);
       setLooked({ csv, preview: await asking.change(`${path}/preview`, rosterPreview, { csv }) });
       return "This is what the file would do. Nothing is written yet.";
     });

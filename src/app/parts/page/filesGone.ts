@@ -8,7 +8,7 @@ const SIGNS = [
 
 /** What to say of it. */
 export const FILES_GONE_WORDS =
-  "A file of this page could not be loaded, perhaps because a new version of Gatefall was started. Reload the page to get it; what you recorded is not lost.";
+  "A file of this page could not be loaded: there is no network, or a new version of Gatefall was started. With the network back, reload the page; what you recorded is not lost.";
 
 /** Whether an error means that a part of the app is not on the server any more, or out of reach. */
 export const areFilesGone = (error: unknown): boolean =>
