@@ -118,9 +118,9 @@ export class BenchSocket {
     return this.people.has(who) ? null : schoolProblem("not-joined-here", ["personId"]);
   }
 
-  /** Finds out whether the other end is there and still a bench of the school, and tells it that this one is: a page sees no ping. */
+  /** Finds out whether the other end is there and still a bench of its class, and tells it that this one is: a page sees no ping. */
   private pings(): NodeJS.Timeout {
-    const { socket, request, world } = this;
+    const { socket, request, bench, world } = this;
     let hasAnswered = true;
     socket.on("pong", () => {
       hasAnswered = true;
@@ -134,6 +134,8 @@ export class BenchSocket {
       // A database that is away for a while ends no connection.
       const who = await whoAsks(request, "bench", world).catch(() => null);
       if (who?.role === "anyone") socket.close(CLOSED.notABench);
+      // It has joined another class since: it connects anew, and is on the board of that one.
+      if (who?.role === "bench" && who.classId !== bench.classId) socket.terminate();
     }, SIGN_MS).unref();
   }
 

@@ -15,9 +15,8 @@ function lastHeard({ headers }: FastifyRequest, hub: LiveHub): number | null {
 }
 
 /**
- * Tells a board what goes on at the benches of a class, by server-sent events (HTML standard, 9.2), until it goes.
- *
- * @returns ends it from this side
+ * Tells a board what goes on at the benches of a class, by server-sent events (HTML standard, 9.2), until either side ends it.
+ * A board whose beginning fails is cut off, so that it comes again: signs of life alone would say that all is well.
  */
 export async function streamBoard(
   request: FastifyRequest,
@@ -25,7 +24,7 @@ export async function streamBoard(
   of: Pick<AskingInstructor, "schoolId"> & { readonly classId: string },
   hub: LiveHub,
   world: World,
-): Promise<() => void> {
+): Promise<void> {
   reply.hijack();
   const { raw } = reply;
   // Nothing else comes over this connection: once it is done, a server that stops waits for it no longer.
@@ -47,12 +46,19 @@ export async function streamBoard(
     const who = await whoAsks(request, "instructor", world).catch(() => null);
     if (who?.role === "anyone") raw.end();
   }, SIGN_MS).unref();
-  const unlisten = await hub.listen(of, lastHeard(request, hub), (event, change) =>
-    send(`id: ${hub.id}:${change}\ndata: ${JSON.stringify(event)}\n\n`),
-  );
+  let unlisten: () => void = () => undefined;
   raw.on("close", () => {
     clearInterval(beat);
     unlisten();
   });
-  return () => void raw.end();
+  try {
+    unlisten = await hub.listen(of, lastHeard(request, hub), (event, change) =>
+      send(`id: ${hub.id}:${change}\ndata: ${JSON.stringify(event)}\n\n`),
+    );
+  } catch (error) {
+    raw.destroy();
+    throw error;
+  }
+  // It went while the hands were looked up.
+  if (raw.destroyed) unlisten();
 }

@@ -46,9 +46,10 @@ function boardRoutes(server: ClassServer, hub: LiveHub, world: World): void {
     async (request, reply) => {
       const of = { schoolId: askingInstructor(request).schoolId, classId: request.params.classId };
       await foundClass(world.database, of);
-      const end = await streamBoard(request, reply, of, hub, world);
+      const end = () => void reply.raw.end();
       open.add(end);
       reply.raw.on("close", () => open.delete(end));
+      await streamBoard(request, reply, of, hub, world);
     },
   );
   server.addHook("preClose", async () => {
