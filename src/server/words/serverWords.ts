@@ -8,6 +8,8 @@ export const SERVER_WORDS = {
   "not-migrated":
     ": the database could not be brought to this version: {why}; restore a backup or use the version that wrote it",
   "no-database": ": the database at {place} does not answer: {why}; start it, or check the address after --database",
+  "database-too-old":
+    ": the database at {place} is PostgreSQL {found}; use {least} or newer, or leave --database out for the embedded one",
   "port-taken": ": port {port} is in use; stop what uses it, or choose another with --port",
   "cannot-listen": ": the server cannot listen on {host}: {why}; choose another address with --host",
   "no-port": ': "{text}" is no port; give a whole number from 0 to 65535 after --port',
