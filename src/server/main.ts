@@ -34,7 +34,9 @@ function greet(
   const lines = [
     `This machine: ${here}`,
     ...network.map((address) => `The network:  ${address}`),
-    ...(firstLink === null ? [] : [`First instructor, once, within a day: ${here}${firstLink}`]),
+    ...(firstLink === null
+      ? []
+      : [`First instructor, set up your school here, once, within a day: ${here}${firstLink}`]),
     ...more,
     `Data: ${place}`,
     ...(isSecure || isBehindProxy ? [] : [PLAIN]),
@@ -44,9 +46,9 @@ function greet(
   process.stdout.write(`${lines.join("\n")}\n`);
 }
 
-const demoLines = ({ school, apprentices, login, password, code }: Demo): readonly string[] => [
+const demoLines = ({ school, apprentices, login, password, code }: Demo, here = ""): readonly string[] => [
   `Demo: ${school}, a week of ${apprentices} apprentices. All of its people, and all that they did, are invented.`,
-  `Instructor: open #/instructor on that page and sign in as ${login} with the password ${password}`,
+  `Instructor: open ${here}#/instructor and sign in as ${login} with the password ${password}`,
   `Class code for benches of your own: ${code}`,
   "The data below goes when you stop the server.",
 ];
@@ -68,9 +70,9 @@ async function run(options: StartOptions): Promise<void> {
 
 async function runDemo(options: Parameters<typeof startDemo>[0]): Promise<void> {
   const app = options.app ?? buildApp();
-  process.stdout.write("Making the demo: a minute at most.\n");
+  process.stdout.write("Making the demo. That takes about a minute.\n");
   const { running, demo } = await startDemo(options, app);
-  greet(running, options.isBehindProxy, demoLines(demo));
+  greet(running, options.isBehindProxy, demoLines(demo, running.addresses[0]));
   stopWhenAsked(running);
 }
 

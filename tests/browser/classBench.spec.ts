@@ -97,7 +97,9 @@ test("what the server refuses is explained and saved as a file; a clock that is 
   await line(page)
     .getByRole("button", { name: /refused/ })
     .click();
-  await expect(dialog(page)).toContainText("this is not yours to do; ask the instructor of the class.");
+  await expect(dialog(page)).toContainText(
+    "you may not do this; ask the instructor of the class or the head of the school.",
+  );
   await expect(dialog(page)).toContainText("The clock of this bench is 10 minutes ahead of the server’s.");
   const saving = page.waitForEvent("download");
   await dialog(page).getByRole("button", { name: "Save the refused records as a file" }).click();

@@ -40,7 +40,7 @@ export function ChangesTold({ logbook, version }: ToldProps) {
   if (rows.length === 0) return line;
   return (
     <section>
-      <h3 className="mt-6">Changed otherwise by the class</h3>
+      <h3 className="mt-6">What the class did differently</h3>
       <p>If tags or a note are changed at two benches, the later change holds. The class keeps both.</p>
       <ul>
         {rows.map((row) => (

@@ -30,7 +30,7 @@ export function RefusedList({ logbook, count }: { readonly logbook: Logbook; rea
       <h3 className="mt-6">Refused by the server</h3>
       <p>
         These records stay on this bench and in its logbook. Save them with the reasons for whoever runs the server, or
-        send them again.
+        press Send now to try again.
       </p>
       <ul>
         {refused.map((one) => (

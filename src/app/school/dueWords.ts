@@ -10,7 +10,7 @@ const momentWords = (moment: number) => `${shortDayText(moment)} ${clockText(mom
 
 const OUTCOMES = {
   passed: "passed",
-  failed: "failed",
+  failed: "not passed",
   "not shown yet": "not shown yet",
   "broken-off": "broken off",
 } as const;

@@ -13,7 +13,7 @@ const FINDING_WORDS = {
   "try-not-in-record": "Try {place} was sent when it ended, but the record does not have it.",
   "more-time-than-passed":
     "The record says that {worked} s were worked, but only {passed} s passed from its beginning until it came in.",
-  "sent-late": "It came in after its time was up. It was kept and marked all the same.",
+  "sent-late": "It came in after its time was up. It was stored and marked all the same.",
   "tries-with-the-end":
     "{count} of {of:try|tries} came in only with the end. The bench had no network, or its page was closed.",
   "tries-waited": "{count:try|tries} waited at the bench before the network took them, at most {longest} s.",

@@ -19,6 +19,10 @@ export interface Outcome {
 const rowsText = (counts: RowCounts) =>
   `${countText(counts.schools ?? 0, "school", "schools")}, ${countText(counts.people ?? 0, "person", "people")}, ${countText(counts.records ?? 0, "record", "records")}`;
 
+/** What to do where a check finds something. */
+const NOT_SOUND =
+  "The database or a key was changed outside the server. Keep both as they are; restore the last backup that checks well into another folder.";
+
 /** What checking a school came to, in lines. */
 export const checkText = ({ school, records, deleted, links, keys, problems }: SchoolCheck): string[] => [
   `${school}: ${countText(records, "record", "records")}, ${deleted} deleted, ${countText(links, "link", "links")}, ${countText(keys, "key", "keys")}: ${problems.length === 0 ? "sound" : "NOT SOUND"}`,
@@ -35,7 +39,8 @@ export async function runCommand(
   if (command.verb === "check") {
     const checks = await checkDatabase(query, keys);
     const lines = checks.length === 0 ? ["There is no school in this database."] : checks.flatMap(checkText);
-    return { lines, isWell: checks.every(({ problems }) => problems.length === 0) };
+    const isWell = checks.every(({ problems }) => problems.length === 0);
+    return { lines: isWell ? lines : [...lines, NOT_SOUND], isWell };
   }
   if (command.verb === "backup") {
     const counts = await writeBackup(query, command.file, now);

@@ -154,8 +154,8 @@ Without a command the class server starts.
   --port PORT       port to listen on (8080)
   --tls CERT KEY    speak https with this certificate and key, both PEM
   --tls own         speak https with a certificate by an authority of this server's own, made once in the data folder;
-                    says how each device is told to trust it
-  --behind-proxy    trust the addresses that a proxy in front hands on
+                    prints how to make each device trust it
+  --behind-proxy    trust the addresses that a proxy in front hands on; only where there is one, or anyone can make up an address
   --app DIR         serve an app that is built already, and build none
   --demo            show the week of an invented class, in a folder of its own that goes when the server stops
 

@@ -1,6 +1,6 @@
 import { BlockList, isIP } from "node:net";
 
-/** Networks that are nobody's on the internet: RFC 1918, RFC 3927, RFC 4193, and a machine's own. */
+/** Networks that are nobody's on the internet: RFC 1918, RFC 3927, RFC 4193, RFC 4291 (fe80), and a machine's own. */
 export const NETWORKS = [
   "10.0.0.0/8",
   "172.16.0.0/12",

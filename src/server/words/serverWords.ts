@@ -16,7 +16,7 @@ export const SERVER_WORDS = {
   "unknown-option": ': "{line}" is not understood; --help shows the options',
   "no-such-command":
     ': "{line}" is not understood; there are "backup FILE", "restore FILE", "check", "new-password NAME" and "new-school", and without one the server starts',
-  "no-such-login": ": nobody signs in as {login}; give the sign-in name of an instructor who is not shut out",
+  "no-such-login": ": nobody signs in as {login}; give the sign-in name of an instructor who may sign in",
   "backup-not-written": ": the backup {file} cannot be written: {why}; make room or choose another place",
   "backup-damaged": ": {file} cannot be restored: {why}; nothing was changed, so take another backup",
   "backup-of-other-version":

@@ -105,7 +105,7 @@ test("a few people are named; many, and those who left, are counted", () => {
   expect(forText({ ...ASSIGNMENT, people: ["ada", "bo", "cy", "di"] }, names)).toBe("4 people");
   expect(forText({ ...ASSIGNMENT, people: null }, names)).toBe("the whole class");
   expect(extraText(ASSIGNMENT)).toBe("; own extra time for 2 people");
-  expect(soFarText({ ...ASSIGNMENT, begun: 3, received: 2 })).toBe("3 begun, 2 ended");
+  expect(soFarText({ ...ASSIGNMENT, begun: 3, received: 2 })).toBe("3 begun, 2 received");
 });
 
 test("one that is assigned anew keeps its terms and begins now, for a week", () => {

@@ -31,7 +31,7 @@ test.each<readonly [action: string, ofId: string, details: AuditEntry["details"]
   ["person.merged", "gone", { into: "p" }, "merged two entries of one person: Ada"],
   ["person.erased", "gone", { records: 12 }, "erased a person’s data with 12 records"],
   ["assignment.made", "a", { classId: "c", title: "Friday test" }, "assigned “Friday test” to Fitters 1"],
-  ["instructor.disabled", "i", {}, "shut out Bram Ellery"],
+  ["instructor.disabled", "i", {}, "blocked Bram Ellery from signing in"],
   ["person.added", "gone", { classId: "gone" }, "put (not there any more) on the roster of (not there any more)"],
   ["door.opened", "x", {}, "made a change that this version of the app has no words for (door.opened)"],
 ])("%s of %s reads as a sentence", (action, ofId, details, says) => {

@@ -32,7 +32,7 @@ test.each<readonly [part: Partial<SittingLine>, words: string]>([
 test("what an instructor should know stands beside it, and nothing where there is nothing", () => {
   expect(markTexts(LINE)).toEqual([]);
   const marked = { ...LINE, reloads: 2, isLate: true, doubted: 1, problems: 1 };
-  expect(markTexts(marked)).toEqual(["2 reloads", "sent late", "sight lost in 1 try", "1 problem"]);
+  expect(markTexts(marked)).toEqual(["2 reloads", "sent late", "turns in doubt in 1 try", "1 problem"]);
 });
 
 const ITEM: ItemFigures = {
@@ -50,9 +50,9 @@ test("how hard an item is stands with its counts and how sure that is", () => {
 });
 
 test.each<readonly [part: Partial<ItemFigures>, words: RegExp]>([
-  [{}, /^With so few people/],
-  [{ discriminationInterval: null }, /^With so few people/],
-  [{ discrimination: null }, /^Too few people/],
+  [{}, /^These results cannot show/],
+  [{ discriminationInterval: null }, /^These results cannot show/],
+  [{ discrimination: null }, /^There is nothing to compare/],
   [{ discriminationInterval: { low: 0.1, high: 0.8 } }, /did well here too\.$/],
   [{ discriminationInterval: { low: -0.8, high: -0.1 } }, /did badly here/],
 ])("with %j its discrimination reads as %s", (part, words) => {

@@ -90,7 +90,7 @@ export function AssignmentForm({ assigned, earlier, people, listAddress, onSave 
         label="What it is"
         value={draft.kind}
         choices={[
-          ["test", "a test: apprentices are told so before they begin"],
+          ["test", "a test: apprentices see that before they begin"],
           ["practice", "practice"],
         ]}
         onChoice={(kind) => onChange({ kind })}

@@ -64,9 +64,9 @@ function Existing({ asking, assignment, people, listAddress, anewAddress, save, 
     return (
       <>
         <ChosenSheet chosen={answer} />
-        <p>{standingText(assignment, 0)}. It cannot be opened again; you can assign the sheet anew.</p>
+        <p>{standingText(assignment, 0)}. It cannot be opened again; you can assign the sheet again.</p>
         <a className="button primary self-start" href={anewAddress(assignment.id)}>
-          Assign it anew
+          Assign it again
         </a>
         <EndAssignment assignment={assignment} onEnd={() => end(assignment)} onWithdraw={() => withdraw(assignment)} />
         <a href={listAddress}>Back to the list</a>

@@ -94,7 +94,7 @@ export function AssignmentsPanel({ asking, one, query }: ClassProps) {
         <>
           <p>
             This class has no assignment yet. Assign a sheet: each apprentice sees it on the start page of the bench,
-            with the time until which it can be begun. What a sheet asks is not shown before it is begun.
+            with the last time to begin it. What a sheet asks is not shown before it is begun.
           </p>
           {isOpen && (
             <a className="button primary self-start" href={addressOf("new")}>

@@ -13,7 +13,7 @@ interface EndProps {
 const ENDS = {
   end: {
     button: "End it early",
-    says: "Nobody can begin it any more. A sitting that is under way can be brought to its end. Results stay. You cannot undo this; you can assign the sheet again.",
+    says: "Nobody can begin it any more. A sitting that is under way can be finished. Results stay. You cannot undo this; you can assign the sheet again.",
   },
   withdraw: {
     button: "Withdraw it",

@@ -72,8 +72,8 @@ export function ExtraTimeFields({ people, draft, problems, onChange }: FieldsPro
     <details open={draft.extraTime.size > 0 || undefined}>
       <summary className="py-1 phone:py-3 font-medium">Extra time for a person who needs it</summary>
       <small className="block my-2">
-        Leave a field empty, and the person has the extra time of the roster. Every time limit of the sheet is longer by
-        it.
+        Where a field is empty, the extra time on the roster counts. Extra time makes every time limit and every longest
+        mean time of the sheet longer.
       </small>
       <ul className="plain tiles-[280px] gap-x-6">
         {asked.map(({ id, name, extraTime }) => (

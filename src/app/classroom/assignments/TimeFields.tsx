@@ -53,8 +53,8 @@ export function TimeFields({ draft, problems, onChange }: FieldsProps) {
         <MomentField label="until" value={draft.until} says={problems.until} onText={(until) => onChange({ until })} />
       </div>
       <small>
-        Times of this device: {Intl.DateTimeFormat().resolvedOptions().timeZone}. A sitting that was begun in time may
-        be brought to its end.
+        Times of this device: {Intl.DateTimeFormat().resolvedOptions().timeZone}. A sitting that was begun in time can
+        be finished.
       </small>
     </div>
   );

@@ -73,8 +73,8 @@ export function draftProblems(draft: AssignmentDraft, before: Assignment | null)
   const isExtraRight = [...draft.extraTime.values()].every((percent) => isWhole(percent, 0, MOST_EXTRA_TIME));
   return {
     ...(draft.sheet === null && before === null && { sheet: "Choose a sheet." }),
-    ...(from === null && { from: "Enter the day and time from which it can be begun." }),
-    ...(until === null && { until: "Enter the day and time until which it can be begun." }),
+    ...(from === null && { from: "Enter the first day and time to begin it." }),
+    ...(until === null && { until: "Enter the last day and time to begin it." }),
     ...(isLate && { until: "It ends before it begins. Enter a later time." }),
     ...(draft.hasLimit &&
       !isWhole(draft.attempts, 1, MOST_ATTEMPTS) && { attempts: `Enter a whole number from 1 to ${MOST_ATTEMPTS}.` }),

@@ -42,4 +42,4 @@ export const attemptsText = ({ attempts }: Assignment): string => (attempts === 
 
 /** How many sittings there are of it. */
 export const soFarText = ({ begun, received }: Assignment): string =>
-  begun === 0 ? "Nobody has begun" : `${begun} begun, ${received} ended`;
+  begun === 0 ? "Nobody has begun" : `${begun} begun, ${received} received`;

@@ -4,7 +4,7 @@ import { HeadRow } from "../../parts/HeadRow";
 import type { BoardRow } from "./boardRows";
 import { doingWords, lastWords, lockWords, STANDING_MARKS, standingWords, unsentWords, whoWords } from "./boardWords";
 
-const HEAD = ["Who", "Now", "Doing", "Last result", "Closely"] as const;
+const HEAD = ["Who", "Now", "Doing", "Last result", "Watch or help"] as const;
 
 interface RowProps {
   readonly row: BoardRow;

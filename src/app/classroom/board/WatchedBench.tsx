@@ -29,7 +29,9 @@ function AttemptChart({ told, hasEnded }: ChartProps) {
   const shown = useMemo(() => played(told, hasEnded), [told, hasEnded]);
   const replay = usePlayback(() => shownAttempt(told, hasEnded).playback);
   if (shown === null)
-    return <p>This attempt cannot be shown: it is of a lock or a version that this page does not know.</p>;
+    return (
+      <p>This attempt cannot be shown: it is of a lock or a version that this page does not know. Reload this page.</p>
+    );
   const { playback, faults, outcome } = shown;
   return (
     <>

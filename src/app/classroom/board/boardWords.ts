@@ -29,7 +29,7 @@ function legWords({ leg, isWaiting }: NonNullable<LiveBench["state"]>): string {
 
 /** What is worked on: "Dialing, number 2 of 3". */
 export function doingWords({ state }: LiveBench): string {
-  if (state === null) return "Nothing told yet";
+  if (state === null) return "Nothing to show yet";
   const { exercise, sheet } = state;
   const what = sheet === undefined ? (PAGES.get(exercise) ?? "On another page") : `Sitting “${harmlessName(sheet)}”`;
   if (exercise === "bench" && state.isWaiting) return "Dialing: the result is shown";

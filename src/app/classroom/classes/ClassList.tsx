@@ -55,7 +55,7 @@ export function ClassList({ asking }: { readonly asking: Asking }) {
     act(async () => {
       await asking.change("/classes", schoolClass, { name });
       setVersion(version + 1);
-      return `${name} is there. Open it, and make its class code.`;
+      return `The class ${name} is made. Open it, and make its class code.`;
     });
   const classes = answer?.classes ?? [];
   return (

@@ -25,7 +25,7 @@ const NEW_PASSWORD: EntryField<"password"> = {
 const LINKS = {
   first: {
     title: "Set up your school",
-    says: "You are the first instructor here, and the head of the school. You invite other instructors later.",
+    says: "You are the first instructor here, and the head of the school. You can invite other instructors later.",
     path: "/schools",
     fields: [
       { name: "school", label: "School", hint: "shown on cards and signed records", fill: "organization" },
@@ -44,7 +44,7 @@ const LINKS = {
   },
   password: {
     title: "Set a new password",
-    says: "The head of your school gave you this link. It works once. You are signed out everywhere else.",
+    says: "This link works once. When you set the password, you are signed out everywhere else.",
     path: "/password",
     fields: [NEW_PASSWORD],
     button: "Set the password and sign in",
@@ -87,8 +87,8 @@ export function SignIn({ onEnter }: EnterProps) {
       <h1 tabIndex={-1}>Sign in as an instructor</h1>
       <EntryForm fields={SIGN_IN} button="Sign in" onEnter={enter} />
       <p className="text-small text-soft">
-        Forgot your password? The head of your school makes a link for a new one. Apprentices do not sign in here. They{" "}
-        <a href="#/join">join a class</a>.
+        Forgot your password? The head of your school makes a link for a new one; for the head, whoever runs the server
+        does. Apprentices do not sign in here. They <a href="#/join">join a class</a>.
       </p>
     </>
   );

@@ -72,7 +72,7 @@ export function PeoplePage({ asking }: { readonly asking: Asking }) {
   return (
     <>
       <h1 tabIndex={-1}>People</h1>
-      <p>Everyone with a name at your school: those too who are in no class any more.</p>
+      <p>Everyone who is or was on a roster of your school.</p>
       {problem !== null && <Notice className="">{problem}</Notice>}
       <ToldLine told={told} />
       {answer !== null && people.length === 0 && <p>Nobody is on a roster yet.</p>}

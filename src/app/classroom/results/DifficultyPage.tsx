@@ -66,7 +66,8 @@ export function DifficultyPage({ asking, assignmentId }: PageProps) {
       {found.people > 0 && (
         <p className="text-small text-soft">
           Each range holds the true share in 95 of 100 classes like this one. “With the rest” compares each person’s
-          result here with their mean at everything else (corrected item correlation).
+          result at a station with their mean at the other stations, and at a question with their mean at the other
+          questions (corrected item correlation).
         </p>
       )}
     </>

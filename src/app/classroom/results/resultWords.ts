@@ -33,7 +33,7 @@ export function outcomeText({ outcome, right, receivedAt }: SittingLine): string
 export const markTexts = ({ reloads, isLate, problems, doubted = 0 }: SittingLine): string[] => [
   ...(reloads > 0 ? [countText(reloads, "reload")] : []),
   ...(isLate ? ["sent late"] : []),
-  ...(doubted > 0 ? [`sight lost in ${countText(doubted, "try", "tries")}`] : []),
+  ...(doubted > 0 ? [`turns in doubt in ${countText(doubted, "try", "tries")}`] : []),
   ...(problems > 0 ? [countText(problems, "problem")] : []),
 ];
 
@@ -46,8 +46,9 @@ export function difficultyText({ people, share, interval }: ItemFigures): string
 
 /** Whether an item tells those who can from those who cannot, in words. */
 export function sortingText({ discrimination, discriminationInterval: sure }: ItemFigures): string {
-  if (discrimination === null) return "Too few people, or all came to the same: it cannot be told.";
+  if (discrimination === null)
+    return "There is nothing to compare: too few people, all with the same result, or nothing else asked.";
   if (sure !== null && sure.low > 0) return "Those who did well elsewhere did well here too.";
   if (sure !== null && sure.high < 0) return "Those who did well elsewhere did badly here. Look at it again.";
-  return "With so few people it cannot be told whether it goes with the rest.";
+  return "These results cannot show whether it goes with the rest.";
 }

@@ -77,7 +77,9 @@ export function RosterFile({ asking, one, onTaken }: FileProps) {
         </FileButton>
       </div>
       <ToldLine told={told} />
-      {looked !== null && looked.preview.rows.length === 0 && <p>There is no name in this file.</p>}
+      {looked !== null && looked.preview.rows.length === 0 && (
+        <p>There is no name in this file. Put one person in each row, the name in the first column.</p>
+      )}
       {looked !== null && looked.preview.rows.length > 0 && (
         <>
           <StackedTable caption="Preview" head={["Row", "Name", "What happens"]} rows={rowsOf(looked.preview)} />

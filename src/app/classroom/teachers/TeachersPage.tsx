@@ -56,14 +56,18 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
   const invite = (role: Instructor["role"]) =>
     act(async () => {
       const { token, expiresAt } = await asking.change("/links", madeLink, { role });
-      setLink({ address: linkAddress("invited", token), says: `This link makes one ${ROLE_WORDS[role]}.`, expiresAt });
+      setLink({
+        address: linkAddress("invited", token),
+        says: `This link invites one ${ROLE_WORDS[role]}.`,
+        expiresAt,
+      });
       setVersion(version + 1);
       return "The link is made.";
     });
   const newPassword = ({ id, name }: Instructor) =>
     act(async () => {
       const { token, expiresAt } = await asking.change(`/instructors/${id}/password-link`, madeLink);
-      const says = `By this link ${harmlessName(name)} sets a new password.`;
+      const says = `With this link ${harmlessName(name)} sets a new password.`;
       setLink({ address: linkAddress("password", token), says, expiresAt });
       setVersion(version + 1);
       return "The link is made.";
@@ -103,8 +107,8 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
                   </Button>
                 )}
                 <Button onClick={() => turn(one)}>
-                  {one.disabledAt === null ? "Shut out" : "Let in again"}
-                  <span className="visually-hidden"> {harmlessName(one.name)}</span>
+                  {one.disabledAt === null ? "Block sign-in" : "Allow sign-in"}
+                  <span className="visually-hidden"> of {harmlessName(one.name)}</span>
                 </Button>
               </span>
             )}

@@ -17,9 +17,9 @@ function Stated({ statement, fingerprint }: Pick<ReceiptCheck, "statement" | "fi
   if (statement === null) return null;
   const rows: [string, string | null][] = [
     ["school", harmlessName(statement.school.name)],
-    ["received of", harmlessName(statement.person.name)],
+    ["person", harmlessName(statement.person.name)],
     ["received", new Date(statement.receivedAt).toLocaleString("en-US", { dateStyle: "medium", timeStyle: "short" })],
-    ["place", `${statement.chain.place} of all that the school received`],
+    ["place", `number ${statement.chain.place} of all that the school received`],
     ["key", fingerprint],
   ];
   return (
