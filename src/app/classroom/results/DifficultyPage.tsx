@@ -57,8 +57,8 @@ export function DifficultyPage({ asking, assignmentId }: PageProps) {
   return (
     <>
       <p>
-        <b className="font-medium">{harmlessName(sheet.title)}</b>: the first sitting of{" "}
-        {countText(found.people, "person", "people")} counts, as far as it came in and agrees. The hardest is first.
+        <b className="font-medium">{harmlessName(sheet.title)}</b>: of {countText(found.people, "person", "people")},
+        the first sitting counts that came in and agrees. The hardest is first.
       </p>
       {found.people === 0 && <p>Nobody’s sitting has come in yet.</p>}
       <Items title="Stations" items={found.stations} nameOf={stationText} />
