@@ -46,7 +46,8 @@ export const SCHOOL_WORDS = {
   "motion-not-wanted": ": there is a motion beside a record that says none is kept; send the record without it",
   "other-hash": ": the record of this sitting is not the one that its hash was made from",
   changed: ": another record with this id was received before; the first one stays",
-  "in-place-of-sitting": ": it has the id of a sitting that the class server gave out, and is none",
+  "in-place-of-sitting":
+    ": it has the id of a sitting that the class server gave out, and is none; save it as a file and show it to your instructor",
   "ends-before-it-begins": ": it ends before it begins; set a later end",
   "sheet-not-read": ": the sheet cannot be used: {why}; fix it in the sheet editor and try again",
   "sheet-in-use": ": somebody has begun this sheet already; end it early, and assign the changed sheet again",

@@ -10,7 +10,7 @@ import type { Asking } from "../asking/asking";
 type Link = z.infer<typeof openLinks>["links"][number];
 
 const linkText = ({ role, instructor }: Link): string =>
-  instructor === null ? `Makes one ${role}` : `Sets a new password of ${harmlessName(instructor.name)}`;
+  instructor === null ? `Invites one ${role}` : `Sets a new password of ${harmlessName(instructor.name)}`;
 
 interface LinksProps {
   readonly asking: Asking;
