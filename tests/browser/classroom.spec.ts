@@ -142,7 +142,7 @@ test("a head invites an instructor, who sets up by the link and sees the classes
 
   const open = page.getByRole("region", { name: "Links that nobody has used" });
   await page.getByRole("button", { name: "Invite another head" }).click();
-  await expect(open.getByRole("listitem")).toHaveText(/^Makes one head/);
+  await expect(open.getByRole("listitem")).toHaveText(/^Invites one head/);
   const astray = (await page.locator("code").textContent()) ?? "";
   await open.getByRole("button", { name: "Take it back" }).click();
   await expect(open).toBeHidden();
