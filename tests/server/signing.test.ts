@@ -6,13 +6,14 @@ import { sittingShown } from "../../src/records/sitting/sittingShown";
 import { checkReceipt } from "../../src/school/signing/checkReceipt";
 import { PROVES_NOT } from "../../src/school/signing/receipt";
 import { fingerprintsOf } from "../../src/school/signing/schoolKeys";
+import { runCommand } from "../../src/server/backup/commands";
 import { keyFolder } from "../../src/server/signing/keyFolder";
 import { keptSitting } from "../support/keptRecord";
 import { anAttempt } from "../support/logbookRecords";
 import { satRecord, VERSION } from "../support/satRecord";
 import { ENGINES, type TestDatabase } from "./support/engines";
 import { type TestBench, testBench } from "./support/testBench";
-import { type Browser, type TestServer, testSchool, testServer } from "./support/testSchool";
+import { type Browser, MORNING, type TestServer, testSchool, testServer } from "./support/testSchool";
 
 describe.each(ENGINES)("signed records of a server on $engine", ({ open }) => {
   let database: TestDatabase;
@@ -107,6 +108,25 @@ describe.each(ENGINES)("signed records of a server on $engine", ({ open }) => {
       const answer = await get(url, asking);
       expect([answer.statusCode, answer.json().problem.code]).toEqual([404, "no-such-thing"]);
     }
+  });
+
+  test.each([
+    { damage: "cut off", found: new Uint8Array() },
+    { damage: "that of another key", found: new Uint8Array(32).fill(7) },
+  ])("a key file that is $damage signs nothing: another key is made, and the check tells", async ({ found }) => {
+    const other = await testServer(database, 8 + found.length);
+    const read = async (url: string) => (await other.server.inject({ url, cookies: head.cookies })).json();
+    await read("/api/records/sat/signed");
+    const whole = other.world.keys.read;
+    const [damaged = ""] = (await read("/api/school/keys")).keys
+      .map((key: { fingerprint: string }) => key.fingerprint)
+      .slice(-1);
+    Object.assign(other.world.keys, { read: async (id: string) => (id === damaged ? found : whole(id)) });
+    const { receipt, sha256 } = await read("/api/records/sat/signed");
+    expect(checkReceipt(receipt, sha256, await keys()).isTrusted).toBe(true);
+    const { isWell, lines } = await runCommand({ verb: "check" }, database, other.world.keys, MORNING);
+    expect([isWell, lines.filter((line) => line.includes(damaged)).length]).toEqual([false, 1]);
+    await other.server.close();
   });
 
   test("a bench gets no signed record, and no keys", async () => {

@@ -3,10 +3,10 @@ import { toBase64 } from "../../records/motion/base64";
 import { keptHash } from "../../school/records/sentRecords";
 import { ChainWalk } from "../../school/signing/chain";
 import { keyFingerprint } from "../../school/signing/fingerprint";
-import { publicKeyOf } from "../../school/signing/receipt";
 import { SENT_KINDS } from "../../school/wire/recordsWire";
 import type { Problem } from "../../wording/problem";
 import type { Tables } from "../database/tables/tables";
+import { isPrivateHalf } from "../signing/schoolKeys";
 import { serverProblem } from "../words/serverWords";
 import type { KeyStore } from "../world/keyStore";
 
@@ -86,7 +86,7 @@ async function keyProblems(database: Transaction<Tables>, schoolId: string, keys
   const problems: Problem[] = [];
   for (const { id, public_key } of rows) {
     const privateKey = await keys.read(id);
-    const isOwn = privateKey === null || publicKeyOf(privateKey) === public_key;
+    const isOwn = privateKey === null || isPrivateHalf(privateKey, public_key);
     if (keyFingerprint(public_key) !== id || !isOwn) problems.push(serverProblem("check-key", [], { id }));
   }
   return { count: rows.length, problems };

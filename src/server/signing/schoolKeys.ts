@@ -11,19 +11,23 @@ import type { World } from "../world/world";
 
 const BYTES = 32;
 
-/** The private half of the latest key of a school that lies here and was not retired; null where there is none. */
+/** Whether what lies under a key's name is its private half, and not a damaged file or that of another. */
+export const isPrivateHalf = (found: Uint8Array, publicKey: string): boolean =>
+  found.length === BYTES && publicKeyOf(found) === publicKey;
+
+/** The private half of the latest key of a school that lies here whole and was not retired; null where there is none. */
 async function keyHere(database: World["database"], schoolId: string, { keys }: World): Promise<Uint8Array | null> {
   const rows = await database
     .selectFrom("signing_keys")
-    .select("id")
+    .select(["id", "public_key"])
     .where("school_id", "=", schoolId)
     .where("retired_at", "is", null)
     .orderBy("created_at", "desc")
     .orderBy("id")
     .execute();
-  for (const { id } of rows) {
+  for (const { id, public_key } of rows) {
     const found = await keys.read(id);
-    if (found !== null) return found;
+    if (found !== null && isPrivateHalf(found, public_key)) return found;
   }
   return null;
 }
