@@ -5,6 +5,7 @@ import type { JoiningRow } from "../../src/store/marks/outboxMarks";
 import { deleteRecord, giveRecord, mergePeople } from "../../src/store/moveRecords";
 import { joinedHere, joinHere, leaveHere } from "../../src/store/outbox/joinings";
 import {
+  bringForward,
   holdBack,
   nextToSend,
   outboxCounts,
@@ -139,6 +140,18 @@ describe("what waits for the class", () => {
     await holdBack(logbook, "a", NOON + 1);
     expect(await waiting(logbook)).toEqual(["b"]);
     expect(await waiting(logbook, NOON + 1)).toEqual(["a", "b"]);
+  });
+
+  test("is not held back for a year by a clock that was a year ahead", async () => {
+    const logbook = await joinedBook();
+    const DAY = 24 * 3600 * 1000;
+    for (const id of ["a", "b", "c"]) await saveAttempt(logbook, id);
+    await holdBack(logbook, "a", NOON + 365 * DAY);
+    await holdBack(logbook, "b", NOON + DAY);
+    expect(await outboxCounts(logbook, NOON)).toMatchObject({ waiting: 1 });
+    await bringForward(logbook, NOON);
+    expect(await waiting(logbook)).toEqual(["a", "c"]);
+    expect(await waiting(logbook, NOON + DAY)).toEqual(["a", "b", "c"]);
   });
 });
 

@@ -6,7 +6,7 @@ import { settle } from "../../school/outbox/settle";
 import { PART_LIMITS, type recordsReceipt, type SentRecord } from "../../school/wire/recordsWire";
 import type { Logbook } from "../../store/logbook";
 import { nextChanges } from "../../store/outbox/changes";
-import { holdBack, nextToSend, outboxCounts, settleSent } from "../../store/outbox/outbox";
+import { bringForward, holdBack, nextToSend, outboxCounts, settleSent } from "../../store/outbox/outbox";
 import type { Problem } from "../../wording/problem";
 import { Store } from "../parts/page/store";
 import type { Answer } from "./askServer";
@@ -229,7 +229,10 @@ export class Sender extends Store {
   }
 
   private async count(): Promise<void> {
-    const counts = await outboxCounts(this.world.logbook, this.world.now()).catch(() => null);
+    const { logbook, now } = this.world;
+    const counts = await bringForward(logbook, now())
+      .then(() => outboxCounts(logbook, now()))
+      .catch(() => null);
     if (counts !== null) this.tell(counts);
   }
 

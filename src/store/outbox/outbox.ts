@@ -5,7 +5,7 @@ import type { SentKind, SentRecord } from "../../school/wire/recordsWire";
 import type { Logbook } from "../logbook";
 import { attemptOf, type LogbookDatabase } from "../logbookDatabase";
 import type { OutboxRow } from "../marks/outboxMarks";
-import { inState } from "./inState";
+import { beyond, inState } from "./inState";
 
 /** States of what goes to the class: a record, or what was changed of one that is there. */
 const GOING = ["waiting", "edited", "deleted"] as const;
@@ -32,6 +32,26 @@ export async function outboxCounts(logbook: Logbook, now: number): Promise<Outbo
     }),
     { waiting: 0, refused: 0 },
   );
+}
+
+/** Nothing is held back for longer than this, ms (`sendableFrom`, `wait_ms`): a moment beyond it was set by a clock that was ahead. */
+const LONGEST_HELD_MS = 24 * 3600 * 1000;
+
+/**
+ * Has what a clock that was ahead held back until a far moment be sent at once: else nobody would see it wait.
+ *
+ * @param now - milliseconds since 1970
+ * @throws {LogbookError} when the storage fails
+ */
+export async function bringForward(logbook: Logbook, now: number): Promise<void> {
+  const farOff = async (database: LogbookDatabase) => {
+    const rows = await Promise.all(GOING.map((state) => beyond(database, state, now + LONGEST_HELD_MS).toArray()));
+    return rows.flat();
+  };
+  if ((await logbook.read(farOff, [])).length === 0) return;
+  await logbook.change(async (database) => {
+    await database.outbox.bulkPut((await farOff(database)).map((row) => ({ ...row, from: 0 })));
+  });
 }
 
 /** A record ready to be sent; null where it is not here any more. */
