@@ -122,7 +122,16 @@ describe.each(ENGINES)("the data of a server on $engine", ({ open }) => {
       await expect(restored, why).rejects.toMatchObject({ code });
       expect(await everything(empty), why).toEqual(before);
     }
-    await writeFile(file, gzipSync(text).subarray(0, -20));
+    const packed = gzipSync(text);
+    for (let place = 20; place < packed.length; place += Math.ceil(packed.length / 8)) {
+      const other = Buffer.from(packed);
+      other.writeUInt8(other.readUInt8(place) ^ 0x55, place);
+      await writeFile(file, other);
+      const restored = runCommand({ verb: "restore", file }, empty, school.world.keys, MORNING);
+      await expect(restored, `byte ${place}`).rejects.toMatchObject({ code: "backup-damaged" });
+    }
+    expect(await everything(empty)).toEqual(before);
+    await writeFile(file, packed.subarray(0, -20));
     const cut = runCommand({ verb: "restore", file }, empty, school.world.keys, MORNING);
     await expect(cut).rejects.toMatchObject({ code: "backup-damaged" });
     await empty.remove();
