@@ -2,6 +2,7 @@ import type { Page } from "@playwright/test";
 import { handsBook } from "../support/handsBook";
 import { dialingStation, fittingStation, inspectionStation, serviceStation, testSheet } from "../support/testSheet";
 import { expectAccepted, NOW, skipWhereDrawnOtherwise } from "./accepted";
+import { openBoard } from "./boardPage";
 import { ClassPage, joinHere } from "./classPage";
 import { openClassroom } from "./classroomPage";
 import { Fitter } from "./fitting";
@@ -215,6 +216,12 @@ const SCREENS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   "instructor-classes": (page) => openClassroom(page, "#/instructor"),
   "instructor-code": (page) => openClassroom(page, "#/instructor/class?id=c&view=join"),
   "instructor-roster": (page) => openClassroom(page, "#/instructor/class?id=c&view=roster"),
+  "instructor-board": openBoard,
+  "instructor-board-watch": async (page) => {
+    await openBoard(page);
+    await page.getByRole("button", { name: "Watch Bo Ellery" }).click();
+    await page.getByRole("region", { name: "What happened" }).waitFor();
+  },
   "instructor-desk": (page) => openClassroom(page, "#/instructor/class?id=c&view=desk"),
   "instructor-erase": async (page) => {
     await openClassroom(page, "#/instructor/people");
