@@ -99,6 +99,8 @@ describe.each(ENGINES)("assignments on $engine", ({ open }) => {
     expect((await ask("POST", `/api/assignments/${id}/end`, {})).json()).toEqual(first.json());
     const [one] = (await due()).due.filter((each: { assignmentId: string }) => each.assignmentId === id);
     expect(one.state).toBe("over");
+    // A bench says when it closed, not until when it would have been open.
+    expect(one.until).toBe(first.json().endedAt);
   });
 
   test("one that nobody began is withdrawn, and is due for nobody; one that was begun stays", async () => {

@@ -41,7 +41,7 @@ function DueRow({ due, person }: DueHereProps & { readonly due: Due }) {
     location.assign("#/sittings");
   };
   return (
-    <li className="row items-center gap-x-4">
+    <li className="row items-center gap-x-4 py-2 ruled">
       <span className="flex-1">
         <b className="block font-semibold">{harmlessName(due.title)}</b>
         <small>

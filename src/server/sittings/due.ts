@@ -61,7 +61,8 @@ export async function dueFor(person: PersonAtBench, world: World): Promise<z.inf
       title: row.title,
       kind: row.kind,
       from: row.from_at,
-      until: row.until_at,
+      // One that was ended early closed then.
+      until: Math.min(row.until_at, row.ended_at ?? row.until_at),
       state: dueState(terms, own.length, now),
       left: attemptsLeft(terms, own.length),
       extraTime: row.own_time ?? person.extraTime,
