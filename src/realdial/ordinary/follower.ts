@@ -37,13 +37,8 @@ export interface OrdinaryReading {
   readonly turnsInDoubt: boolean;
   /** Whether it has rested, for sure, for three pictures. */
   readonly isStopped: boolean;
-  readonly shown: {
-    readonly motion: Similarity;
-    /** Part of the ring that fits, 0 to 1. */
-    readonly inSight: number;
-    readonly patches: number;
-    readonly exposureMs: number;
-  };
+  /** How the camera has moved since set-up. */
+  readonly motion: Similarity;
 }
 
 /** A place is clear when it is better than every other by so much (SDs of votes by chance): without a past, in two pictures that agree, */
@@ -118,10 +113,8 @@ export class OrdinaryFollower {
     const prediction = this.predicted(at);
     const judged = this.judgedPlaces(prediction);
     const choice = this.chosen(judged, prediction);
-    const patches = camera?.alive ?? 0;
-    const inSight = choice?.best.inSight ?? 0;
-    if (choice === null || inSight < BLIND_BELOW) return this.reading({ at, reason: "covered", patches, inSight });
-    if (camera === null) return this.reading({ at, reason: "surroundings-lost", patches, inSight });
+    if (choice === null || choice.best.inSight < BLIND_BELOW) return this.reading({ at, reason: "covered" });
+    if (camera === null) return this.reading({ at, reason: "surroundings-lost" });
     return this.weighed(at, choice, prediction, camera);
   }
 
@@ -140,27 +133,26 @@ export class OrdinaryFollower {
   private chosen(judged: readonly Judged[], prediction: Prediction | null): Choice | null {
     const all = bestOf(judged);
     if (all === null) return null;
-    const within = ({ turned }: Judged) => prediction === null || isWithin(turned, prediction);
-    const isOnCourse = ({ turned }: Judged) =>
-      prediction !== null &&
-      Math.abs(nearest(turned, prediction.turned) - prediction.turned) <= OFF_COURSE * this.graduation;
-    const isVague = prediction === null || isWide(prediction);
+    const within = ({ turned }: Judged) => isWithin(turned, prediction);
+    const isVague = isWide(prediction);
     const isFar = isVague || this.tried !== null;
     const near = isFar ? judged : judged.filter(within);
-    const expected = bestOf(near);
-    const best = expected === null || betterBy(all, expected) > BEATEN ? all : expected;
-    const least = isFar ? CLEAR : isOnCourse(best) ? CLEAR_NEAR : 1.5 * CLEAR;
-    const isClear = clearnessOf(best, near, this.graduation) > least;
-    const isNew = isVague && this.tried === null && !isOnCourse(best);
+    const expected = bestOf(near) ?? all;
+    const best = betterBy(all, expected) > BEATEN ? all : expected;
+    const isOnCourse = offCourse(best, prediction?.turned) <= OFF_COURSE * this.graduation;
+    const clearness = clearnessOf(best, near, this.graduation);
+    const isClear = clearness > (isFar ? CLEAR : leastClear(isOnCourse));
+    // A numeral may look like another where the reach says little: on course it must be twice as clear to need no other picture.
+    const isNew = isVague && this.tried === null && !(isOnCourse && clearness > 2 * CLEAR);
     return { best, isClear, isExpected: within(best), isNew };
   }
 
   private judgedPlaces(prediction: Prediction | null): Judged[] {
-    const isKnown = prediction !== null && !isWide(prediction);
-    const blurs = isKnown
-      ? this.exposure.blursFor(prediction.speeds).slice(0, 8)
+    const known = isWide(prediction) ? null : prediction;
+    const blurs = known
+      ? this.exposure.blursFor(known.speeds).slice(0, 8)
       : BLURS.map((blur) => blur * this.graduation);
-    const places = this.seeker.offer(this.shown, blurs, (turned) => isKnown && isWithin(turned, prediction));
+    const places = this.seeker.offer(this.shown, blurs, (turned) => known !== null && isWithin(turned, known));
     return places.map((place) => this.judge.judge(place));
   }
 
@@ -174,14 +166,7 @@ export class OrdinaryFollower {
     const isSure = reason === null && !choice.isNew;
     if (isSure) this.learn(at, turned, fine.blur, isCounted);
     this.tried = reason === null && choice.isNew ? { turned, speed: 0, over: 0, at } : null;
-    const { inSight } = fine;
-    return this.reading({
-      at,
-      turned,
-      reason: isSure ? null : (reason ?? "ambiguous"),
-      patches: camera.alive,
-      inSight,
-    });
+    return this.reading({ at, turned, reason: isSure ? null : (reason ?? "ambiguous") });
   }
 
   private doubtOf(best: Refined, { isClear, isExpected }: Choice): SightReason | null {
@@ -202,23 +187,28 @@ export class OrdinaryFollower {
     this.seen = { turned, speed, over: isMeasured ? time : 0, at };
   }
 
-  private reading({ at, turned, reason, patches, inSight }: Found): OrdinaryReading {
+  private reading({ at, turned, reason }: Found): OrdinaryReading {
     const position = turned === undefined ? null : turned / this.graduation;
     const sight = position === null ? "no-sight" : reason === null ? "sure" : "not-sure";
     this.lastSure = sight === "sure" && position !== null ? [...this.lastSure.slice(-2), position] : [];
     const isStopped = this.lastSure.length === 3 && Math.max(...this.lastSure) - Math.min(...this.lastSure) <= AT_REST;
-    const shown = { motion: this.motion, inSight, patches, exposureMs: this.exposure.ms };
-    return { at, position, sight, reason, turnsInDoubt: this.turnsInDoubt, isStopped, shown };
+    const { turnsInDoubt, motion } = this;
+    return { at, position, sight, reason, turnsInDoubt, isStopped, motion };
   }
 }
 
 /** Whether a place (columns, of any turn) is one to which the dial can have come. */
-const isWithin = (turned: number, { least, most }: Prediction): boolean => {
-  const at = nearest(turned, (least + most) / 2);
-  return at >= least - 1 && at <= most + 1;
-};
+const isWithin = (turned: number, to: Prediction | null): boolean =>
+  to === null ||
+  Math.abs(nearest(turned, (to.least + to.most) / 2) - (to.least + to.most) / 2) <= (to.most - to.least) / 2 + 1;
 
-const isWide = ({ least, most }: Prediction): boolean => most - least > 2 * WIDE * AROUND;
+const isWide = (to: Prediction | null): boolean => to === null || to.most - to.least > 2 * WIDE * AROUND;
+
+/** How far from where it would go on to a place lies, columns. */
+const offCourse = ({ turned }: Judged, to = Number.NaN): number => Math.abs(nearest(turned, to) - to);
+
+/** How clear a place within a narrow reach must be. */
+const leastClear = (isOnCourse: boolean): number => (isOnCourse ? CLEAR_NEAR : 1.5 * CLEAR);
 
 const canBeAnotherTurn = (turned: number, { least, most }: Prediction): boolean =>
   turned - AROUND >= least || turned + AROUND <= most;
@@ -236,6 +226,4 @@ interface Found {
   readonly at: number;
   readonly turned?: number;
   readonly reason: SightReason | null;
-  readonly patches: number;
-  readonly inSight: number;
 }

@@ -102,7 +102,7 @@ export class OrdinaryDial {
       sight: isSure ? "sure" : "no-sight",
       reason: isSure ? "none" : this.whyNot(reason, image),
       turnsInDoubt,
-      shown: this.pose === null ? null : rimOf(this.pose, reading.shown.motion),
+      shown: this.pose === null ? null : rimOf(this.pose, reading.motion),
     };
     return { step: "followed", sighting };
   }

@@ -1,8 +1,8 @@
 import type { GrayImage } from "../image/grayImage";
 import type { CameraMotion } from "./camera/cameraMotion";
 import { UNMOVED } from "./camera/similarity";
-import { bestOf, betterBy, clearnessOf, nearest } from "./match/choose";
-import { Judge, type Judged } from "./match/judge";
+import { bestOf, clearnessOf, nearest } from "./match/choose";
+import { Judge, type Judged, type Place } from "./match/judge";
 import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
 import type { DialPose } from "./pose/dialPose";
@@ -89,9 +89,10 @@ export class SlowTurn {
     this.reader.read(image, seen?.motion ?? UNMOVED, strip);
     printOf(strip, this.light, this.shown);
     this.judge.look(this.shown);
+    const places = this.seeker.offer(this.shown, [0, AROUND / this.graduations]);
     this.seen++;
-    const best = this.chosen();
-    if (!best) {
+    const best = this.chosen(places);
+    if (best === null) {
       this.lost++;
       this.missedInARow++;
       return;
@@ -101,17 +102,17 @@ export class SlowTurn {
     this.keep(strip);
   }
 
-  /** The best place near to where the dial was, if none is clearly better; or one that is clearly the best of all. */
-  private chosen(): Judged | null {
+  /** The best place near to where the dial was; where there is none, one that is clearly the best of all. */
+  private chosen(places: readonly Place[]): Judged | null {
     const graduation = AROUND / this.graduations;
-    const isNear = (turned: number) =>
-      Math.abs(nearest(turned, this.turned) - this.turned) < (NEAR + this.missedInARow * SLOW) * graduation;
-    const places = this.seeker.offer(this.shown, [0, graduation], isNear);
-    const judged = places.map((place) => this.judge.judge(place));
-    const near = bestOf(judged.filter(({ turned }) => isNear(turned)));
-    const best = bestOf(judged);
-    if (best && near && betterBy(best, near) <= CLEAR) return near;
-    return best && clearnessOf(best, judged, graduation) > CLEAR ? best : null;
+    const near = (NEAR + this.missedInARow * SLOW) * graduation;
+    const judge = (place: Place) => this.judge.judge(place);
+    const isNear = ({ turned }: Place) => Math.abs(nearest(turned, this.turned) - this.turned) < near;
+    const best = bestOf(places.filter(isNear).map(judge));
+    if (best !== null) return best;
+    const judged = places.map(judge);
+    const other = bestOf(judged);
+    return other !== null && clearnessOf(other, judged, graduation) > CLEAR ? other : null;
   }
 
   private keep(strip: Float32Array): void {
