@@ -75,5 +75,5 @@ export async function openBoard(page: Page): Promise<void> {
     "/api/classes/c/devices": devices,
     "/api/classes/c/live/d0/attempt": growing(),
   });
-  await page.getByRole("table", { name: "Benches now" }).waitFor();
+  await page.getByRole("table", { name: "Live board" }).waitFor();
 }

@@ -16,7 +16,7 @@ test("an instructor sees three benches live; a test that loses the network comes
 
 test("the board is worked by keys alone, and no look of it is hard to read", async ({ page }) => {
   await openBoard(page);
-  const table = page.getByRole("table", { name: "Benches now" });
+  const table = page.getByRole("table", { name: "Live board" });
   await expect(table.getByRole("rowheader")).toHaveText([/^Mibsy Rowe/, /^Tavro/, /^Bo Ellery/, /^Jorrel/, /^Ondrell/]);
   await table.getByRole("button", { name: "Watch Bo Ellery" }).press("Enter");
   await expect(page.locator(":focus")).toHaveText(/^Bo Ellery/);

@@ -46,14 +46,14 @@ export class Board {
   async open(): Promise<void> {
     await this.page
       .getByRole("navigation", { name: "Views of the class" })
-      .getByRole("link", { name: "Benches now" })
+      .getByRole("link", { name: "Live board" })
       .click();
     await expect(this.page.getByText("Live: this page shows every change as it comes.")).toBeVisible();
   }
 
   /** The benches, by the names at them, as they stand from top to bottom. */
   get names() {
-    return this.page.getByRole("table", { name: "Benches now" }).getByRole("rowheader");
+    return this.page.getByRole("table", { name: "Live board" }).getByRole("rowheader");
   }
 
   row(name: string) {

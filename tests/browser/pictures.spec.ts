@@ -19,7 +19,7 @@ import { Zeroing, ZeroingHand } from "./zeroing";
  */
 
 /** The page's own address, whose port is chosen. */
-const ADDRESSES = "svg[aria-label^='QR code'], .class-code p:first-child";
+const ADDRESSES = "svg[aria-label^='QR code'], .class-code p:first-child, [data-address]";
 
 /** What the machine's speed writes into a picture: times of a hand on keys, a clock that runs, a record with its hash. */
 const TIMES = ".result-headline, .result td:last-child, .turn-chart-time, [role=timer], .sitting-record";

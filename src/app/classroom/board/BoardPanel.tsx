@@ -50,7 +50,7 @@ export function BoardPanel({ asking, one }: ClassProps) {
     });
   return (
     <section className="stack gap-4" aria-labelledby="class-board">
-      <h2 id="class-board">Benches now</h2>
+      <h2 id="class-board">Live board</h2>
       <LiveLine stream={stream} />
       <p className="visually-hidden" role="status">
         {said}

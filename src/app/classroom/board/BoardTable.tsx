@@ -66,7 +66,7 @@ export function BoardTable({ rows, watched, ...each }: TableProps) {
   return (
     <div className="stacks overflow-x-auto">
       <table>
-        <caption className="visually-hidden">Benches now</caption>
+        <caption className="visually-hidden">Live board</caption>
         <HeadRow of={HEAD} />
         <tbody>
           {rows.map((row) => (

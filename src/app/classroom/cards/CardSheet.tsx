@@ -44,7 +44,10 @@ export function CardSheet({ cards, school, onDone }: SheetProps) {
             <div className="stack justify-center wrap-anywhere">
               <b className="text-lead">{harmlessName(name)}</b>
               <span>{place}</span>
-              <small>Scan it to join. Lost? Tell your instructor.</small>
+              <small>
+                Scan it to join. No camera? Open <b data-address>{joinAddress()}</b> and enter the class code. Lost?
+                Tell your instructor.
+              </small>
             </div>
           </li>
         ))}

@@ -23,7 +23,7 @@ export const CLASS_VIEW_PARTS: Readonly<Record<ClassView, ClassViewPart>> = {
     label: "Assignments",
     Panel: later(async () => (await import("../assignments/AssignmentsPanel")).AssignmentsPanel),
   },
-  board: { label: "Benches now", Panel: later(async () => (await import("../board/BoardPanel")).BoardPanel) },
+  board: { label: "Live board", Panel: later(async () => (await import("../board/BoardPanel")).BoardPanel) },
   results: { label: "Results", Panel: later(async () => (await import("../results/ResultsPanel")).ResultsPanel) },
   desk: { label: "Class desk", Panel: later(async () => (await import("../desk/DeskPanel")).DeskPanel) },
   benches: { label: "Benches", Panel: BenchesPanel },
