@@ -7,7 +7,7 @@ const ofDigits: Problem = { code: "digits", path: ["pin"], values: { least: 4, m
 
 test.each<readonly [string, Problem, RegExp]>([
   ["a field is called as its label calls it", ofDigits, /^the PIN must be 4 to 12 digits/],
-  ["a sentence of its own needs no label", schoolProblem("wrong-pin", ["pin"]), /^this name is guarded by a PIN/],
+  ["a sentence of its own needs no label", schoolProblem("wrong-pin", ["pin"]), /^this name has a PIN/],
   ["what is deeper keeps its path", schoolProblem("no-name", ["rows", 3, "name"]), /^rows\[3\]\.name: /],
   ["a field without a label keeps its name", schoolProblem("too-large", ["csv"]), /^csv: /],
   ["a secret that was cut off", { ...ofDigits, path: ["token"] }, /^a part of this address is missing; scan/],
