@@ -43,14 +43,17 @@ const ownAddresses = (): string[] =>
     (list ?? []).flatMap(({ family, internal, address }) => (family === "IPv4" && !internal ? [address] : [])),
   );
 
-const hostsOf = (host: string): string[] =>
-  host === "0.0.0.0" || host === "::" ? ["localhost", ...ownAddresses()] : [host];
+const isEverywhere = (host: string): boolean => host === "0.0.0.0" || host === "::";
+
+const hostsOf = (host: string): string[] => (isEverywhere(host) ? ["localhost", ...ownAddresses()] : [host]);
 
 /** The certificate that was asked for; undefined for plain http. @throws {ServerError} */
 async function openTls({ tls, data, host }: StartOptions): Promise<Tls | undefined> {
   if (tls !== "own") return tls && givenTls(tls);
   const machine = hostname().toLowerCase();
-  return ownTls(data, machine, [...hostsOf(host), "127.0.0.1", `${machine}.local`], Date.now());
+  // Only who listens everywhere is reached by more names than the one that was asked for.
+  const more = isEverywhere(host) ? ["127.0.0.1", `${machine}.local`] : [];
+  return ownTls(data, machine, [...hostsOf(host), ...more], Date.now());
 }
 
 /** Addresses of the page; those that the certificate cannot vouch for are left out. */

@@ -67,3 +67,12 @@ const UPGRADE = {
 test("a bench's live line is heard over https, and refused to whoever has not joined", async () => {
   expect((await ask("api/bench/live", undefined, UPGRADE)).status).toBe(401);
 });
+
+test("an address of the internet alone is refused by name, since the own authority cannot vouch for it", async () => {
+  const folder = await mkdtemp(join(tmpdir(), "class-public-"));
+  const options = { database: undefined, host: "203.0.113.5", port: 0, isBehindProxy: false, app: undefined };
+  await expect(start({ ...options, data: folder, tls: "own" }, folder)).rejects.toMatchObject({
+    problem: { code: "tls-no-name" },
+  });
+  await rm(folder, { recursive: true });
+});
