@@ -1,4 +1,4 @@
-import type { Kysely } from "kysely";
+import type { Kysely, Transaction } from "kysely";
 import type * as z from "zod/mini";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
@@ -75,11 +75,21 @@ export function linkForPassword(
       .where("disabled_at", "is", null)
       .executeTakeFirst();
     if (found === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
-    const made = await makeLink(database, { role: found.role, schoolId, instructorId: ofId }, world);
-    const change = { schoolId, byId: instructorId, at: world.now(), ofId };
-    await writeAudit(database, { ...change, action: "instructor.password-link" });
-    return made;
+    return passwordLink(database, { role: found.role, schoolId, instructorId: ofId }, instructorId, world);
   });
+}
+
+/** Makes a link for a new password, and writes down who made it. */
+async function passwordLink(
+  database: Transaction<Tables>,
+  of: Required<LinkFor>,
+  byId: string,
+  world: World,
+): Promise<z.infer<typeof madeLink>> {
+  const made = await makeLink(database, of, world);
+  const change = { schoolId: of.schoolId, byId, at: world.now(), ofId: of.instructorId };
+  await writeAudit(database, { ...change, action: "instructor.password-link" });
+  return made;
 }
 
 /** Who is said to have made a link on the machine itself. */
@@ -102,10 +112,7 @@ export function linkFromMachine(login: string, world: World): Promise<z.infer<ty
       .executeTakeFirst();
     if (found === undefined) return null;
     const { id, school_id: schoolId, role } = found;
-    const made = await makeLink(database, { role, schoolId, instructorId: id }, world);
-    const change = { schoolId, byId: MACHINE, at: world.now(), ofId: id };
-    await writeAudit(database, { ...change, action: "instructor.password-link" });
-    return made;
+    return passwordLink(database, { role, schoolId, instructorId: id }, MACHINE, world);
   });
 }
 
