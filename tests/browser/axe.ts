@@ -1,4 +1,4 @@
-import type { Page } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import axe from "axe-core";
 
 declare global {
@@ -39,4 +39,14 @@ export async function violations(page: Page): Promise<string[]> {
   return found.violations.flatMap(({ id, help, nodes }) =>
     nodes.map(({ target, failureSummary }) => `${id}: ${help} at ${target.join(" ")}: ${failureSummary}`),
   );
+}
+
+/** In every look axe finds nothing wrong with a page, and nothing lies beside it. @param what - is shown */
+export async function expectGoodInEveryLook(page: Page, what: string): Promise<void> {
+  for (const one of LOOKS) {
+    await look(page, one);
+    expect(await violations(page), `${what}, ${one.name}`).toEqual([]);
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(overflow, `${what}, ${one.name}: nothing lies beside the page`).toBeLessThanOrEqual(0);
+  }
 }

@@ -1,18 +1,15 @@
 import type { Page } from "@playwright/test";
 import { testSheet } from "../support/testSheet";
-import { LOOKS, look, violations } from "./axe";
-import { expect, makeClass, setUpSchool, test } from "./classServer";
+import { expectGoodInEveryLook } from "./axe";
+import { expect, makeClass, openView, setUpSchool, test } from "./classServer";
 
 // A server of its own comes first.
 test.setTimeout(120_000);
 
-const view = (page: Page, name: string) =>
-  page.getByRole("navigation", { name: "Views of the class" }).getByRole("link", { name }).click();
-
 const rows = (page: Page) => page.getByRole("table", { name: "Assignments" }).getByRole("row");
 
 async function addPeople(page: Page, ...names: readonly string[]): Promise<void> {
-  await view(page, "Roster and cards");
+  await openView(page, "Roster and cards");
   for (const name of names) {
     await page.getByLabel("Name to add").fill(name);
     await page.keyboard.press("Enter");
@@ -28,7 +25,7 @@ test("an instructor assigns a sample and a sheet from a file, changes one, ends 
   await setUpSchool(page, classServer);
   await makeClass(page, "Fitters 1");
   await addPeople(page, "Ada", "Bo");
-  await view(page, "Assignments");
+  await openView(page, "Assignments");
   await page.getByRole("link", { name: "Assign a sheet" }).click();
   await page.getByRole("button", { name: "Assign the sheet" }).click();
   await expect(page.getByText("Choose a sheet.")).toBeVisible();
@@ -99,18 +96,11 @@ test("axe finds nothing wrong with the assignments, and nothing lies beside the 
   page,
   classServer,
 }) => {
-  const judge = async (what: string) => {
-    for (const one of LOOKS) {
-      await look(page, one);
-      expect(await violations(page), `${what}, ${one.name}`).toEqual([]);
-      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      expect(overflow, `${what}, ${one.name}: nothing lies beside the page`).toBeLessThanOrEqual(0);
-    }
-  };
+  const judge = (what: string) => expectGoodInEveryLook(page, what);
   await setUpSchool(page, classServer);
   await makeClass(page, "Fitters 1");
   await addPeople(page, "Ada", "Bo");
-  await view(page, "Assignments");
+  await openView(page, "Assignments");
   await page.getByRole("link", { name: "Assign a sheet" }).waitFor();
   await judge("no assignment");
   await page.getByRole("link", { name: "Assign a sheet" }).click();

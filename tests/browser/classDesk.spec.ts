@@ -4,7 +4,7 @@ import { csvParse } from "d3-dsv";
 import { demoLogbook } from "../../src/progress/demo/demoLogbook";
 import { LOOKS, look, violations } from "./axe";
 import type { RunningServer } from "./classServer";
-import { expect, makeClass, setUpSchool, test } from "./classServer";
+import { expect, makeClass, openView, setUpSchool, test } from "./classServer";
 
 // A server of its own comes first.
 test.setTimeout(120_000);
@@ -31,9 +31,6 @@ async function aWeekAtABench(page: Page, { address }: RunningServer): Promise<vo
   await other.close();
 }
 
-const view = (page: Page, name: string) =>
-  page.getByRole("navigation", { name: "Views of the class" }).getByRole("link", { name }).click();
-
 async function saved(page: Page, button: string): Promise<string> {
   const [download] = await Promise.all([
     page.waitForEvent("download"),
@@ -48,12 +45,12 @@ test("the class desk shows what a bench sent; it is saved in every form; a perso
 }) => {
   await setUpSchool(page, classServer);
   await makeClass(page, "Fitters 1");
-  await view(page, "Class desk");
+  await openView(page, "Class desk");
   await expect(page.getByText("No one in this class has an attempt yet.")).toBeVisible();
-  await view(page, "Join");
+  await openView(page, "Join");
   await aWeekAtABench(page, classServer);
 
-  await view(page, "Class desk");
+  await openView(page, "Class desk");
   const table = page.getByRole("table", { name: "People by skills" });
   await expect(table.getByRole("rowheader")).toHaveText(NAME);
   await expect(page.getByRole("heading", { name: "Who is ready" })).toBeVisible();
@@ -79,7 +76,7 @@ test("the class desk shows what a bench sent; it is saved in every form; a perso
   expect(book.attempts).toHaveLength(attempts.length);
   expect(JSON.parse(await saved(page, "xAPI statements")).length).toBeGreaterThan(0);
 
-  await view(page, "Roster and cards");
+  await openView(page, "Roster and cards");
   await page.getByLabel("Name to add").fill("Mibsy Rowe");
   await page.keyboard.press("Enter");
   await expect(page.getByText("Mibsy Rowe is on the roster.")).toBeVisible();
@@ -106,6 +103,6 @@ test("the class desk shows what a bench sent; it is saved in every form; a perso
   await expect(page.getByText("Nobody is on a roster yet.")).toBeVisible();
   await page.getByRole("link", { name: "Classes" }).click();
   await page.getByRole("link", { name: "Fitters 1" }).click();
-  await view(page, "Class desk");
+  await openView(page, "Class desk");
   await expect(page.getByText("No one in this class has an attempt yet.")).toBeVisible();
 });

@@ -1,8 +1,8 @@
 import { readFile } from "node:fs/promises";
 import type { Page } from "@playwright/test";
 import { dialingStation, testSheet } from "../support/testSheet";
-import { LOOKS, look, violations } from "./axe";
-import { expect, makeClass, setUpSchool, test } from "./classServer";
+import { expectGoodInEveryLook } from "./axe";
+import { expect, makeClass, openView, setUpSchool, test } from "./classServer";
 import { Shots } from "./shots";
 import { dialLast, startHere, verdict } from "./sittingByKeys";
 
@@ -15,18 +15,6 @@ const SHEET = testSheet({
   sitting: { pauseAllowed: false, onReload: "resume", clockHideable: false },
 });
 
-const view = (page: Page, name: string) =>
-  page.getByRole("navigation", { name: "Views of the class" }).getByRole("link", { name, exact: true }).click();
-
-async function judge(page: Page, what: string): Promise<void> {
-  for (const one of LOOKS) {
-    await look(page, one);
-    expect(await violations(page), `${what}, ${one.name}`).toEqual([]);
-    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    expect(overflow, `${what}, ${one.name}: nothing lies beside the page`).toBeLessThanOrEqual(0);
-  }
-}
-
 /** The instructor makes a class with two people and sets it the sheet. @returns the class code */
 async function setSheet(page: Page): Promise<string> {
   await makeClass(page, "Fitters 1");
@@ -34,13 +22,13 @@ async function setSheet(page: Page): Promise<string> {
   const code = page.locator(".class-code b");
   await expect(code).toHaveText(/^\w{4}-\w{4}$/);
   const text = (await code.textContent()) ?? "";
-  await view(page, "Roster and cards");
+  await openView(page, "Roster and cards");
   for (const name of ["Ada", "Bo"]) {
     await page.getByLabel("Name to add").fill(name);
     await page.keyboard.press("Enter");
     await expect(page.getByRole("rowheader", { name })).toBeVisible();
   }
-  await view(page, "Assignments");
+  await openView(page, "Assignments");
   await page.getByRole("link", { name: "Assign a sheet" }).click();
   const buffer = Buffer.from(JSON.stringify(SHEET));
   await page.locator("input[type=file]").setInputFiles({ name: "f.json", mimeType: "application/json", buffer });
@@ -73,7 +61,7 @@ test("from the first link to a signed record that the check page takes, and a co
   const shots = new Shots(page, "class");
   await setUpSchool(page, classServer);
   const code = await setSheet(page);
-  await view(page, "Results");
+  await openView(page, "Results");
   await expect(page.getByRole("row", { name: /^Ada not begun/ })).toBeVisible();
 
   const elsewhere = await browser.newContext({ baseURL: classServer.address });
@@ -85,7 +73,7 @@ test("from the first link to a signed record that the check page takes, and a co
   await page.reload();
   const result = page.getByRole("link", { name: /^Passed, 100 % right ?, Ada, Friday test/ });
   await expect(result).toBeVisible();
-  await judge(page, "results");
+  await expectGoodInEveryLook(page, "results");
   await shots.take("results");
   await result.click();
   await expect(page.getByText("Ada. Friday test. Attempt 1")).toBeVisible();
@@ -95,7 +83,7 @@ test("from the first link to a signed record that the check page takes, and a co
   await page.getByLabel("New comment").fill("Good hands. Slow down before the last number.");
   await page.getByRole("button", { name: "Leave the comment" }).click();
   await expect(page.getByRole("listitem").filter({ hasText: "Good hands." })).toContainText("not read yet");
-  await judge(page, "sitting");
+  await expectGoodInEveryLook(page, "sitting");
   await shots.take("sitting");
   const download = page.waitForEvent("download");
   await page.getByRole("button", { name: "Save the signed record" }).click();
@@ -115,14 +103,14 @@ test("from the first link to a signed record that the check page takes, and a co
   await expect(prints).toHaveCount(2);
   await expect(prints.first()).toContainText("signs since");
   await expect(prints.last()).toContainText(key);
-  await judge(page, "signing keys");
+  await expectGoodInEveryLook(page, "signing keys");
   await shots.take("keys");
   await page.goBack();
 
   await page.getByRole("link", { name: "All results" }).click();
   await page.getByRole("link", { name: "Friday test: each question and station" }).click();
   await expect(page.getByText("100 % right of 1 person")).toBeVisible();
-  await judge(page, "what was hard");
+  await expectGoodInEveryLook(page, "what was hard");
   await shots.take("difficulty");
 
   // Anyone checks it, anywhere, by the printed key.

@@ -99,3 +99,7 @@ export async function makeClass(page: Page, name: string): Promise<void> {
 }
 
 export { expect };
+
+/** Opens a view of the class whose page an instructor has. @param name - on its tab */
+export const openView = (page: Page, name: string): Promise<void> =>
+  page.getByRole("navigation", { name: "Views of the class" }).getByRole("link", { name, exact: true }).click();

@@ -1,6 +1,6 @@
 import type { Page } from "@playwright/test";
-import { LOOKS, look, violations } from "./axe";
-import { expect, makeClass, setUpSchool, test } from "./classServer";
+import { expectGoodInEveryLook } from "./axe";
+import { expect, makeClass, openView, setUpSchool, test } from "./classServer";
 
 // A server of its own comes first.
 test.setTimeout(120_000);
@@ -15,9 +15,6 @@ async function newCode(page: Page): Promise<string> {
   await expect(code).toHaveText(/^\w{4}-\w{4}$/);
   return (await code.textContent()) ?? "";
 }
-
-const view = (page: Page, name: string) =>
-  page.getByRole("navigation", { name: "Views of the class" }).getByRole("link", { name, exact: true }).click();
 
 test("the first link makes a school; its head signs out and in again by keys alone", async ({ page, classServer }) => {
   await setUpSchool(page, classServer);
@@ -49,7 +46,7 @@ test("an instructor makes a class; another browser joins by its code, and the ro
   });
   expect(joined.status()).toBe(200);
 
-  await view(page, "Roster and cards");
+  await openView(page, "Roster and cards");
   await expect(names(page)).toHaveText([/^Mibsy joined by code/]);
   await page.getByRole("button", { name: "Change Mibsy" }).click();
   const dialog = page.getByRole("dialog", { name: "Mibsy" });
@@ -58,13 +55,13 @@ test("an instructor makes a class; another browser joins by its code, and the ro
   await dialog.getByRole("button", { name: "Save: this person belongs here" }).click();
   await expect(page.getByRole("row", { name: /^Mibsy Rowe 25 %/ })).toBeVisible();
 
-  await view(page, "Benches");
+  await openView(page, "Benches");
   await expect(page.getByRole("listitem")).toContainText("Mibsy Rowe; last seen");
   await page.getByRole("button", { name: "Sign out Bench 3" }).click();
   await expect(page.getByText("Bench 3 is signed out.")).toBeVisible();
   expect((await other.request.get(`${classServer.address}api/bench`)).status()).toBe(401);
 
-  await view(page, "Join");
+  await openView(page, "Join");
   await page.getByRole("button", { name: `End the code ${code}` }).click();
   await expect(page.getByText(`${code} is not good any more.`)).toBeVisible();
   const late = await other.request.post(`${classServer.address}api/join`, {
@@ -81,7 +78,7 @@ test("names come from a file after a preview; cards are printed, and a lost one 
 }) => {
   await setUpSchool(page, classServer);
   await makeClass(page, "Fitters 2");
-  await view(page, "Roster and cards");
+  await openView(page, "Roster and cards");
   await page.getByLabel("Name to add").fill("Jorrel");
   await page.keyboard.press("Enter");
   await expect(names(page)).toHaveText(["Jorrel"]);
@@ -208,14 +205,7 @@ test("axe finds nothing wrong in any view, and nothing lies beside the page", { 
   page,
   classServer,
 }) => {
-  const judge = async (what: string) => {
-    for (const one of LOOKS) {
-      await look(page, one);
-      expect(await violations(page), `${what}, ${one.name}`).toEqual([]);
-      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      expect(overflow, `${what}, ${one.name}: nothing lies beside the page`).toBeLessThanOrEqual(0);
-    }
-  };
+  const judge = (what: string) => expectGoodInEveryLook(page, what);
   await page.goto(`${classServer.address}${classServer.firstLink}`);
   await page.getByLabel("School").waitFor();
   await judge("first link");
@@ -224,7 +214,7 @@ test("axe finds nothing wrong in any view, and nothing lies beside the page", { 
   await makeClass(page, "Fitters 1");
   await newCode(page);
   await judge("code");
-  await view(page, "Roster and cards");
+  await openView(page, "Roster and cards");
   await judge("no roster");
   await page.locator("input[type=file]").setInputFiles(csv("name\nOndrell\nTavro\n,"));
   await page.getByRole("table", { name: "Preview" }).waitFor();
@@ -238,7 +228,7 @@ test("axe finds nothing wrong in any view, and nothing lies beside the page", { 
     .first()
     .waitFor();
   await judge("cards");
-  await view(page, "Benches");
+  await openView(page, "Benches");
   await judge("benches");
   await page.getByRole("link", { name: "Instructors" }).click();
   await page.getByRole("button", { name: "Invite an instructor" }).click();

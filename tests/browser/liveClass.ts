@@ -6,7 +6,7 @@ import type { Receipt } from "../../src/school/signing/receipt";
 import type { classResults, sittingState } from "../../src/school/wire/assignmentsWire";
 import { dialingStation, testSheet } from "../support/testSheet";
 import { Bench } from "./bench";
-import { expect, makeClass, type RunningServer, setUpSchool } from "./classServer";
+import { expect, makeClass, openView, type RunningServer, setUpSchool } from "./classServer";
 import { dialLast, startHere, verdict } from "./sittingByKeys";
 
 /** The line of the class under the head of a bench's page. */
@@ -44,10 +44,7 @@ export class Board {
   }
 
   async open(): Promise<void> {
-    await this.page
-      .getByRole("navigation", { name: "Views of the class" })
-      .getByRole("link", { name: "Live board" })
-      .click();
+    await openView(this.page, "Live board");
     await expect(this.page.getByText("Live: this page shows every change as it comes.")).toBeVisible();
   }
 

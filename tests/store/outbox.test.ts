@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { Logbook } from "../../src/store/logbook";
 import { DATABASE_VERSION, LogbookDatabase } from "../../src/store/logbookDatabase";
-import type { JoiningRow } from "../../src/store/marks/outboxMarks";
 import { deleteRecord, giveRecord, mergePeople } from "../../src/store/moveRecords";
 import { joinedHere, joinHere, leaveHere } from "../../src/store/outbox/joinings";
 import {
@@ -21,25 +20,18 @@ import {
   aPerson,
   contents,
   emptyHost,
+  JOINED_ADA,
   NOON,
   openLogbook,
   SHORT_TRACE,
 } from "../support/logbookRecords";
 import { rawDatabase } from "../support/rawDatabase";
 
-const ADA: JoiningRow = {
-  id: "ada",
-  name: "Ada",
-  school: { id: "s", name: "Millbrook" },
-  class: { id: "c", name: "Fitters 1" },
-  deviceId: "d",
-  joinedAt: NOON,
-};
 const DAY_MS = 24 * 3600 * 1000;
 
 async function joinedBook(): Promise<Logbook> {
   const logbook = await openLogbook();
-  await joinHere(logbook, ADA);
+  await joinHere(logbook, JOINED_ADA);
   return logbook;
 }
 const saveAttempt = (logbook: Logbook, id: string, other: Parameters<typeof anAttempt>[1] = {}) =>
@@ -83,7 +75,7 @@ describe("what waits for the class", () => {
     const logbook = await openLogbook();
     await saveAttempt(logbook, "before");
     expect(await waiting(logbook)).toEqual([]);
-    await joinHere(logbook, ADA);
+    await joinHere(logbook, JOINED_ADA);
     expect(await waiting(logbook)).toEqual(["before"]);
     await mergeIntoLogbook(logbook, contents([aPerson("ada")], [anAttempt("brought", { personId: "ada" })]));
     expect(await waiting(logbook)).toEqual(["before", "brought"]);
@@ -115,7 +107,7 @@ describe("what waits for the class", () => {
     await settleSent(logbook, [{ id: "a", state: "sent" }]);
     await saveAttempt(logbook, "a", { tags: ["retake"] });
     expect(await waiting(logbook)).toEqual([]);
-    await joinHere(logbook, { ...ADA, joinedAt: NOON + 1 });
+    await joinHere(logbook, { ...JOINED_ADA, joinedAt: NOON + 1 });
     expect(await waiting(logbook)).toEqual([]);
   });
 
@@ -213,7 +205,7 @@ describe("who it belongs to", () => {
     await saveAttempt(logbook, "after");
     expect(await waiting(logbook)).toEqual([]);
     expect((await recordsOfKind(logbook, "people")).map(({ name }) => name)).toEqual(["Ada"]);
-    await joinHere(logbook, ADA);
+    await joinHere(logbook, JOINED_ADA);
     expect(await waiting(logbook)).toEqual(["a", "after"]);
   });
 });
@@ -240,7 +232,7 @@ test("a database of version 5 is taken over whole, and waits with what is joined
   expect(counts).toMatchObject({ attempts: 4, jobs: 3, sittings: 1, sheets: 1, handoverRuns: 1 });
   expect(traces.size).toBe(4);
   const [first] = records.attempts;
-  await joinHere(logbook, { ...ADA, id: first?.personId ?? "" });
+  await joinHere(logbook, { ...JOINED_ADA, id: first?.personId ?? "" });
   const theirs = records.attempts.filter(({ personId }) => personId === first?.personId).map(({ id }) => id);
   expect(await waiting(logbook)).toEqual(expect.arrayContaining(theirs));
 });

@@ -12,16 +12,8 @@ import {
 import { joinHere } from "../../src/store/outbox/joinings";
 import { holdBack, nextToSend, outboxCounts, sendAllAgain, settleSent } from "../../src/store/outbox/outbox";
 import { mergeIntoLogbook } from "../../src/store/wholeLogbook";
-import { anAttempt, aPerson, contents, NOON, openLogbook, SHORT_TRACE } from "../support/logbookRecords";
+import { anAttempt, aPerson, contents, JOINED_ADA, NOON, openLogbook, SHORT_TRACE } from "../support/logbookRecords";
 
-const ADA = {
-  id: "ada",
-  name: "Ada",
-  school: { id: "s", name: "Millbrook" },
-  class: { id: "c", name: "Fitters 1" },
-  deviceId: "d",
-  joinedAt: NOON,
-};
 const LATER = NOON + 1000;
 
 const noted = (note: string, updatedAt = LATER) => anAttempt("a", { personId: "ada", note, updatedAt });
@@ -31,7 +23,7 @@ const save = (logbook: Logbook, record = anAttempt("a", { personId: "ada" })) =>
 /** A logbook with one attempt that the class has. */
 async function sentBook(): Promise<Logbook> {
   const logbook = await openLogbook();
-  await joinHere(logbook, ADA);
+  await joinHere(logbook, JOINED_ADA);
   await save(logbook);
   await settleSent(logbook, [{ id: "a", state: "sent" }]);
   return logbook;
@@ -108,7 +100,7 @@ describe("a note to a record that the class has", () => {
 
   test("that was written before it was known that the class has the record goes as an edit", async () => {
     const logbook = await openLogbook();
-    await joinHere(logbook, ADA);
+    await joinHere(logbook, JOINED_ADA);
     await save(logbook);
     await save(logbook, noted("too soon"));
     const problem = { code: "changed", path: [], values: {} };
@@ -138,7 +130,7 @@ describe("a record that is deleted here", () => {
     "is deleted at the class: $state",
     async ({ state }) => {
       const logbook = await openLogbook();
-      await joinHere(logbook, ADA);
+      await joinHere(logbook, JOINED_ADA);
       await save(logbook);
       if (state === "sent") await settleSent(logbook, [{ id: "a", state }]);
       await deleteRecord(logbook, "attempts", "a");

@@ -11,6 +11,16 @@ import { type DatabaseHost, LogbookDatabase } from "../../src/store/logbookDatab
 /** A morning in November 2026. */
 export const NOON = 1_795_000_000_000;
 
+/** Somebody who has joined a class at a bench. */
+export const JOINED_ADA = {
+  id: "ada",
+  name: "Ada",
+  school: { id: "s", name: "Millbrook" },
+  class: { id: "c", name: "Fitters 1" },
+  deviceId: "d",
+  joinedAt: NOON,
+};
+
 /** A browser's database with nothing in it. */
 export const emptyHost = (): DatabaseHost => ({ indexedDB: new IDBFactory(), IDBKeyRange });
 

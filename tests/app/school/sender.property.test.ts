@@ -8,16 +8,7 @@ import { deleteRecord } from "../../../src/store/moveRecords";
 import { joinHere } from "../../../src/store/outbox/joinings";
 import { outboxCounts } from "../../../src/store/outbox/outbox";
 import { ServerStub, type Weather } from "../../support/classServerStub";
-import { anAttempt, emptyHost, NOON } from "../../support/logbookRecords";
-
-const ADA = {
-  id: "ada",
-  name: "Ada",
-  school: { id: "s", name: "Millbrook" },
-  class: { id: "c", name: "Fitters 1" },
-  deviceId: "d",
-  joinedAt: NOON,
-};
+import { anAttempt, emptyHost, JOINED_ADA, NOON } from "../../support/logbookRecords";
 
 /** A bench whose page may be killed at any moment: only its database outlives that. */
 class Bench {
@@ -150,7 +141,7 @@ test("whatever is cut, lost, doubled or killed, records, notes and deletions com
     fc.asyncProperty(fc.array(step, { minLength: 1, maxLength: 8 }), fc.nat(), async (steps, marked) => {
       const bench = new Bench();
       await bench.open();
-      await joinHere(bench.book, ADA);
+      await joinHere(bench.book, JOINED_ADA);
       const ids: string[] = [];
       for (const one of steps) await take(bench, one, ids, marked);
       bench.weathers.length = 0;
@@ -174,7 +165,7 @@ test("whatever is cut, lost, doubled or killed, records, notes and deletions com
 test("a record at which the server fails does not hold up the others", async () => {
   const bench = new Bench();
   await bench.open();
-  await joinHere(bench.book, ADA);
+  await joinHere(bench.book, JOINED_ADA);
   const ids = Array.from({ length: 30 }, (_, k) => `a${String(k).padStart(2, "0")}`);
   for (const id of ids) await bench.book.save({ kind: "attempts", record: anAttempt(id, { personId: "ada" }) });
   bench.server.poison.add("a00");
@@ -192,7 +183,7 @@ test.each([
 ])("after $weathers a person is told $state", async ({ weathers, state }) => {
   const bench = new Bench();
   await bench.open();
-  await joinHere(bench.book, ADA);
+  await joinHere(bench.book, JOINED_ADA);
   await bench.book.save({ kind: "attempts", record: anAttempt("a", { personId: "ada" }) });
   bench.weathers.push(...weathers);
   await bench.send();
