@@ -1,11 +1,13 @@
 import { gunzipSync } from "node:zlib";
 import { expect, type Page, type Route, type WebSocketRoute } from "@playwright/test";
 import type * as z from "zod/mini";
+import type { dueAnswer } from "../../src/school/wire/assignmentsWire";
 import { benchTelling } from "../../src/school/wire/liveWire";
 import type { joined } from "../../src/school/wire/peopleWire";
 import { recordsPart, recordsReceipt, sentRecord } from "../../src/school/wire/recordsWire";
 
 type Joined = z.output<typeof joined>;
+type Due = z.output<typeof dueAnswer>["due"];
 
 /** The class code that is good, and the card. */
 export const GOOD_CODE = "FIT 204";
@@ -22,6 +24,8 @@ export class ClassPage {
   /** What it says to a bench that asks who it is; null while it does not answer that. */
   now: Joined | null = null;
   isSignedOut = false;
+  /** What is due, by person. */
+  readonly due = new Map<string, Due>();
   /** The server's clock behind the page's, ms. */
   behind_ms = 0;
   private readonly page: Page;
@@ -63,10 +67,21 @@ export class ClassPage {
     const isPacked = request.headers()["content-encoding"] === "gzip";
     const body: unknown = JSON.parse((isPacked ? gunzipSync(sent) : sent).toString("utf8"));
     if (path === "/api/bench/records") return this.takeRecords(route, body);
-    if (path === "/api/bench" && this.isSignedOut) return refuse(route, 401, "not-signed-in");
-    if (path === "/api/bench" && this.now !== null) return route.fulfill({ json: { ...this.now, now: Date.now() } });
+    if (path === "/api/bench" && (this.isSignedOut || this.now !== null)) return this.tellWho(route);
+    const dueOf = /^\/api\/bench\/people\/([^/]+)\/due$/.exec(path)?.[1];
+    if (dueOf !== undefined) return this.tellDue(route, dueOf);
     if (path === "/api/bench/leave") return route.fulfill({ status: 204 });
     return this.join(route, body as Record<string, string>);
+  }
+
+  private tellWho(route: Route): Promise<void> {
+    if (this.isSignedOut) return refuse(route, 401, "not-signed-in");
+    return route.fulfill({ json: { ...this.now, now: Date.now() } });
+  }
+
+  private tellDue(route: Route, personId: string): Promise<void> {
+    if (this.isSignedOut) return refuse(route, 401, "not-signed-in");
+    return route.fulfill({ json: { now: Date.now(), due: this.due.get(personId) ?? [], unread: 0 } });
   }
 
   private async join(route: Route, { code, name = "Bo", token }: Record<string, string>): Promise<void> {

@@ -1,8 +1,9 @@
 import { expect, type Page, test } from "@playwright/test";
 import { dialingStation, testSheet } from "../support/testSheet";
 import { violations } from "./axe";
-import { ClassPage, joinHere } from "./classPage";
+import { ClassPage, joinHere, typeIn } from "./classPage";
 import { dialLast, startHere, verdict } from "./sittingByKeys";
+import { storedRows } from "./storedRows";
 
 const SHEET = testSheet({
   title: "Friday test",
@@ -98,4 +99,46 @@ test("a test of the class begins on the start page, is sent try by try, and says
   server.hasRecord = true;
   await expect(page.getByText(/^This sitting was sent to your class at \d\d:\d\d\.$/)).toBeVisible({ timeout: 10_000 });
   await expect(page.getByRole("region", { name: "Record" })).toContainText("25 %");
+});
+
+test("what is due is shown without network with its age, to nobody but whose it is, and not after leaving", async ({
+  page,
+}) => {
+  const server = new ClassPage(page);
+  const terms = { from: Date.now() - HOUR, until: Date.now() + HOUR, state: "open", left: 1, extraTime: 0 } as const;
+  server.due.set("p-ada", [{ assignmentId: "a", title: "Friday test", kind: "test", ...terms, sittings: [] }]);
+  await joinHere(page, server, "Bo");
+  await page.goto("#/start");
+  await page.goto("#/join");
+  await typeIn(page, "Ada");
+  await page.goto("#/start");
+  const mine = page.getByRole("region", { name: "From your class" });
+  await expect(mine.getByRole("button", { name: "Begin Friday test" })).toBeVisible();
+  server.isSilent = true;
+  await page.reload();
+  await expect(mine).toContainText("Friday test");
+  await expect(mine).toContainText(
+    /As of \d\d:\d\d, no network\. A test or practice from your class begins with its sheet/,
+  );
+  await expect(mine.getByRole("button", { name: "Begin Friday test" })).toHaveCount(0);
+  expect(await violations(page)).toEqual([]);
+
+  const line = page.getByRole("complementary", { name: "Class" });
+  const dialog = page.getByRole("dialog", { name: "This bench and its class" });
+  await line.getByRole("button", { name: "Not you?" }).click();
+  await dialog.getByRole("button", { name: "I am Bo" }).click();
+  await expect(line).toContainText("You are Bo");
+  await expect(mine).toHaveCount(0);
+  await line.getByRole("button", { name: "Not you?" }).click();
+  await dialog.getByRole("button", { name: "I am Ada" }).click();
+  await expect(mine).toContainText("Friday test");
+
+  server.isSilent = false;
+  await mine.getByRole("button", { name: "Ask the server again" }).click();
+  await expect(mine.getByRole("button", { name: "Begin Friday test" })).toBeVisible();
+  await line.getByRole("button", { name: "Not you?" }).click();
+  await dialog.getByRole("button", { name: "Leave as Ada" }).click();
+  await dialog.getByRole("button", { name: "Sign Ada out of this bench" }).click();
+  await expect(line).toContainText("You are Bo");
+  expect(JSON.stringify(await storedRows(page, "joinings"))).not.toContain("Friday test");
 });

@@ -1,40 +1,27 @@
-import { useCallback, useEffect, useState } from "react";
-import type * as z from "zod/mini";
+import { type ReactNode, useState } from "react";
 import { harmlessName } from "../../lock/harmlessText";
-import { dueAnswer } from "../../school/wire/assignmentsWire";
+import { dueLater } from "../../school/assignments/assignment";
+import type { Logbook } from "../../store/logbook";
+import type { KeptDue } from "../../store/outbox/dueHere";
 import { countText } from "../../wording/amountWords";
 import { Button } from "../parts/controls/Button";
-import { askServer } from "./askServer";
 import { CommentsHere } from "./CommentsHere";
-import { type Due, dueSentence, latestSentence } from "./dueWords";
-import { toBegin } from "./toBegin";
+import { asOfSentence, type Due, dueSentence, latestSentence, NOTHING_KNOWN, WITHOUT_SERVER } from "./dueWords";
+import { toBegin } from "./page/toBegin";
+import { useDue } from "./useDue";
 
-type DueList = z.output<typeof dueAnswer>;
-
-interface DueHereProps {
+interface OfPerson {
   /** Who practices, as the class knows the person. */
   readonly person: { readonly id: string; readonly name: string };
 }
 
-/** Asked again so often, ms: a sitting that an instructor opens is seen within it. */
-const AGAIN_MS = 30_000;
-
-/** What is due for a person; null until the server has answered. */
-function useDue(personId: string) {
-  const [list, setList] = useState<DueList | null>(null);
-  const look = useCallback(async () => {
-    const answer = await askServer(`/bench/people/${encodeURIComponent(personId)}/due`, dueAnswer);
-    if (answer.kind === "answered") setList(answer.value);
-  }, [personId]);
-  useEffect(() => {
-    void look();
-    const timer = setInterval(() => void look(), AGAIN_MS);
-    return () => clearInterval(timer);
-  }, [look]);
-  return { list, look };
+interface RowProps extends OfPerson {
+  readonly due: Due;
+  /** Whether the server is there, from which a sitting begins. */
+  readonly canBegin: boolean;
 }
 
-function DueRow({ due, person }: DueHereProps & { readonly due: Due }) {
+function DueRow({ due, person, canBegin }: RowProps) {
   const begin = () => {
     // It is asked for on the page of the sittings, where it is known whether another one is under way.
     toBegin.ask({ assignmentId: due.assignmentId, person });
@@ -50,7 +37,7 @@ function DueRow({ due, person }: DueHereProps & { readonly due: Due }) {
           {due.extraTime > 0 && ` You have ${due.extraTime} % extra time.`} {latestSentence(due)}
         </small>
       </span>
-      {due.state === "open" && (
+      {due.state === "open" && canBegin && (
         <Button aria-label={`Begin ${due.title}`} onClick={begin}>
           Begin
         </Button>
@@ -59,27 +46,62 @@ function DueRow({ due, person }: DueHereProps & { readonly due: Due }) {
   );
 }
 
-/** What the class has set whoever practices here: when, how often, and the way into it. */
-export function DueHere({ person }: DueHereProps) {
-  const { list, look } = useDue(person.id);
-  const [isReading, setReading] = useState(false);
-  if (list === null || (list.due.length === 0 && list.unread === 0)) return null;
+/** How it all stands now: a bench that was without network for a while goes by the time since. */
+function dueNow({ list, at }: KeptDue): readonly Due[] {
+  // A clock that was set back tells nothing of the time since.
+  const later_ms = Math.max(0, Date.now() - at);
+  return list.due.map((due) => dueLater(due, list.now + later_ms));
+}
+
+function FromClass({ children }: { readonly children: ReactNode }) {
   return (
     <section className="w-full max-w-[1120px] mx-auto px-6 pt-4 pb-3 phone:px-4" aria-labelledby="due-here">
       <h2 id="due-here" className="mb-3">
         From your class
       </h2>
+      {children}
+    </section>
+  );
+}
+
+/** What the class has set whoever practices here: when, how often, and the way into it; without network, as it was last told. */
+export function DueHere({ person, logbook }: OfPerson & { readonly logbook: Logbook }) {
+  const { known, look } = useDue(person.id, logbook);
+  const [isReading, setReading] = useState(false);
+  if (known === null) return null;
+  const { kept, why } = known;
+  if (kept === null) {
+    return (
+      <FromClass>
+        <p>{NOTHING_KNOWN}</p>
+      </FromClass>
+    );
+  }
+  const { due, unread } = kept.list;
+  if (due.length === 0 && unread === 0) return null;
+  return (
+    <FromClass>
+      {why !== null && (
+        <p className="text-small mb-3">
+          <b>{asOfSentence(kept.at, Date.now(), why)}</b> {WITHOUT_SERVER}
+        </p>
+      )}
       <ul className="plain">
-        {list.due.map((due) => (
-          <DueRow key={due.assignmentId} {...{ due, person }} />
+        {dueNow(kept).map((one) => (
+          <DueRow key={one.assignmentId} due={one} person={person} canBegin={why === null} />
         ))}
       </ul>
-      {list.unread > 0 && !isReading && (
+      {why !== null && (
+        <Button className="mt-3" onClick={() => void look()}>
+          Ask the server again
+        </Button>
+      )}
+      {why === null && unread > 0 && !isReading && (
         <Button className="mt-3" onClick={() => setReading(true)}>
-          Read {countText(list.unread, "new comment")}
+          Read {countText(unread, "new comment")}
         </Button>
       )}
       {isReading && <CommentsHere personId={person.id} onRead={() => void look()} />}
-    </section>
+    </FromClass>
   );
 }

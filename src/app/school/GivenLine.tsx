@@ -5,7 +5,7 @@ import { Notice } from "../parts/Notice";
 import { useStored } from "../parts/page/useStore";
 import { problemWords } from "./askServer";
 import { askedState, type Begun, beginAssigned, watchSitting } from "./givenSitting";
-import { toBegin } from "./toBegin";
+import { toBegin } from "./page/toBegin";
 
 /** Asked again so often until the server has it, ms. */
 const AGAIN_MS = 5000;

@@ -75,7 +75,7 @@ export function SchoolLine() {
         </Dialog>
       </aside>
       <NewsLine news={bench.news} onRead={() => bench.readNews()} />
-      <OfPage path={path} person={bench.joining} />
+      <OfPage path={path} person={bench.joining} logbook={bench.current.logbook} />
     </>
   );
 }

@@ -1,7 +1,9 @@
 import type * as z from "zod/mini";
 import type { dueAnswer } from "../../school/wire/assignmentsWire";
 import { countText } from "../../wording/amountWords";
-import { clockText, shortDayText } from "../parts/moments";
+import { clockText, dayText, shortDayText } from "../parts/moments";
+import type { Trouble } from "./sender";
+import { WHY } from "./sendingWords";
 
 /** An assignment as a bench knows it. */
 export type Due = z.output<typeof dueAnswer>["due"][number];
@@ -38,3 +40,16 @@ export function latestSentence({ sittings }: Due): string | null {
     return "Your last one was sent, but something in it does not agree. Ask your instructor.";
   return `Your last one: ${OUTCOMES[latest.outcome]}, by the server's own marking.`;
 }
+
+/** When the server said that, and why it says nothing newer. @param at - of the bench's clock, as `now` */
+export function asOfSentence(at: number, now: number, why: Trouble["kind"]): string {
+  const isToday = dayText(at) === dayText(now);
+  return `As of ${isToday ? clockText(at) : momentWords(at)}, ${WHY[why]}.`;
+}
+
+/** What can be done without the class server, in sentences. */
+export const WITHOUT_SERVER =
+  "A test or practice from your class begins with its sheet from the class server: wait for the network. One that is under way on this bench goes on. You can practice at the bench; your records are sent when the network is back.";
+
+/** Where nothing was ever known, a sentence. */
+export const NOTHING_KNOWN = "The class server does not answer. What is due shows here when the network is back.";

@@ -3,7 +3,8 @@ import { clockText } from "../parts/moments";
 import { problemWords } from "./askServer";
 import type { SendingState, Trouble } from "./sender";
 
-const WHY: Readonly<Record<Trouble["kind"], string>> = {
+/** What keeps a bench and its class apart, in few words. */
+export const WHY: Readonly<Record<Trouble["kind"], string>> = {
   "no-network": "no network",
   "signed-out": "signed out",
   server: "the server has trouble",

@@ -38,3 +38,24 @@ export function dueState({ from, until, attempts, endedAt }: AssignmentTerms, be
 /** How often a person may still begin it; null for as often as one likes. */
 export const attemptsLeft = ({ attempts }: Pick<AssignmentTerms, "attempts">, begun: number): number | null =>
   attempts === null ? null : Math.max(0, attempts - begun);
+
+/** What a bench knows of an assignment that one of its people has. */
+interface KnownDue {
+  readonly from: Milliseconds;
+  readonly until: Milliseconds;
+  readonly state: DueState;
+  readonly left: number | null;
+  readonly sittings: readonly unknown[];
+}
+
+/**
+ * How an assignment stands some time after the server told of it, as far as a bench can know that: it may have been ended or
+ * changed since.
+ *
+ * @param now - milliseconds since 1970, by the server's clock
+ */
+export function dueLater<Due extends KnownDue>(due: Due, now: number): Due {
+  const begun = due.sittings.length;
+  const attempts = due.left === null ? null : due.left + begun;
+  return { ...due, state: dueState({ ...due, attempts, endedAt: null }, begun, now) };
+}

@@ -37,6 +37,8 @@ export interface JoiningRow {
   readonly joinedAt: number;
   /** When the card was lost that the person was told of last, by the server's clock; left out where that never was. */
   readonly cardLostAt?: number;
+  /** What was due when the server last said so, and when that was by this bench's clock; `keptDue` reads it. */
+  readonly due?: { readonly list: unknown; readonly at: number } | undefined;
 }
 
 /** Tables of what belongs to a class. */

@@ -66,7 +66,8 @@ export async function changeJoinings(
 ): Promise<readonly PersonRecord[]> {
   if (joinings.length === 0) return [];
   const renamed = await logbook.change(async (database) => {
-    await database.joinings.bulkPut([...joinings]);
+    // What is due stays as it was stored since, and whoever has left meanwhile does not come back.
+    for (const { id, due: _due, ...now } of joinings) await database.joinings.update(id, now);
     const before = await database.people.bulkGet(joinings.map(({ id }) => id));
     const now = before.flatMap((person, k) => {
       const { name = "" } = joinings[k] ?? {};

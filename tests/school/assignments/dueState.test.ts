@@ -1,5 +1,6 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
-import { attemptsLeft, dueState } from "../../../src/school/assignments/assignment";
+import { attemptsLeft, dueLater, dueState } from "../../../src/school/assignments/assignment";
 
 const NINE = 9 * 3600 * 1000;
 const TEN = 10 * 3600 * 1000;
@@ -32,4 +33,17 @@ test.each([
 ])("of $attempts attempts $left are left after $begun", ({ attempts, begun, left }) => {
   expect(attemptsLeft({ attempts }, begun)).toBe(left);
   expect(dueState({ ...TERMS, attempts }, begun, NINE)).toBe(left === 0 ? "used-up" : "open");
+});
+
+test("what a bench makes of an answer later on is what the server would say then", () => {
+  const hour = fc.integer({ min: 0, max: 24 });
+  const terms = fc.record({ from: hour, until: hour, attempts: fc.option(fc.integer({ min: 1, max: 3 })) });
+  fc.assert(
+    fc.property(terms, hour, hour, fc.integer({ min: 0, max: 4 }), (some, told, later, begun) => {
+      const known = { ...some, endedAt: null };
+      const sittings = Array.from({ length: begun }, () => null);
+      const due = { ...some, state: dueState(known, begun, told), left: attemptsLeft(known, begun), sittings };
+      expect(dueLater(due, told + later).state).toBe(dueState(known, begun, told + later));
+    }),
+  );
 });
