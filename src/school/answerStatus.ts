@@ -10,6 +10,7 @@ const STATUS: Readonly<Partial<Record<keyof typeof SCHOOL_WORDS, number>>> = {
   "link-not-valid": 410,
   "code-not-valid": 410,
   "card-not-valid": 410,
+  "card-code-not-valid": 410,
   "wrong-password": 403,
   "wrong-pin": 403,
   "login-taken": 409,

@@ -20,6 +20,8 @@ export const SCHOOL_WORDS = {
   "last-head": ": this is the only head of the school; invite another head first",
   "address-cut": ": a part of this address is missing; scan the QR code again, or copy the whole link",
   "code-not-valid": ": this class code is not valid now; check it, or ask your instructor for the current one",
+  "card-code-not-valid":
+    ": this code is not on a card that is valid now; check its sixteen letters and digits, or ask your instructor for a new card",
   "card-not-valid": ": this card is not valid any more; ask your instructor for a new one",
   "wrong-pin": ": this name has a PIN, and this is not it; enter the PIN, or ask your instructor to remove it",
   "nobody-joined": ": nobody has joined at this bench; join with a class code or a card",

@@ -1,7 +1,7 @@
 import { expect, type Page, test } from "@playwright/test";
 import { violations } from "./axe";
 import { Bench } from "./bench";
-import { CARD, ClassPage, joinHere, typeIn } from "./classPage";
+import { CARD, CARD_CODE, ClassPage, GOOD_CODE, joinHere, typeIn } from "./classPage";
 import { dialLast } from "./sittingByKeys";
 import { storedRows } from "./storedRows";
 
@@ -69,6 +69,21 @@ test("a card joins with one press, and stays in no address; who is not it leaves
   await expect(page.getByLabel("Class code")).toBeVisible();
   await page.getByRole("link", { name: "Start", exact: true }).click();
   await expect(line(page)).toContainText("This bench has not joined a class.");
+});
+
+test("a person whose camera fails joins by the code on the card, without a name", async ({ page }) => {
+  await new ClassPage(page).open("#/join");
+  await page.getByLabel("Class code").fill(CARD_CODE);
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("heading", { name: "You joined the class" })).toBeVisible();
+  await expect(line(page)).toContainText("You are Bo, Fitters 1.");
+});
+
+test("a class code without a name is not sent", async ({ page }) => {
+  await new ClassPage(page).open("#/join");
+  await page.getByLabel("Class code").fill(GOOD_CODE);
+  await page.keyboard.press("Enter");
+  await expect(page.getByLabel("Your name")).toBeFocused();
 });
 
 test("a wrong code is told in a sentence, and so is a server that does not answer", async ({ page }) => {

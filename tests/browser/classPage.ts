@@ -12,6 +12,7 @@ type Due = z.output<typeof dueAnswer>["due"];
 /** The class code that is good, and the card. */
 export const GOOD_CODE = "FIT 204";
 export const CARD = "c".repeat(43);
+export const CARD_CODE = "XK4M-7PQA-AWRT-9HJ3";
 const MARK = '<head><meta name="class-server" content="/api">';
 
 /** What a class server would answer a page, by the same schemas; the page has the mark of one. */
@@ -85,7 +86,7 @@ export class ClassPage {
   }
 
   private async join(route: Route, { code, name = "Bo", token }: Record<string, string>): Promise<void> {
-    if (token !== CARD && code !== GOOD_CODE) return refuse(route, 410, "code-not-valid");
+    if (token !== CARD && code !== GOOD_CODE && code !== CARD_CODE) return refuse(route, 410, "code-not-valid");
     const person = { id: `p-${name.toLowerCase()}`, name };
     const answer: Joined = {
       school: { id: "s", name: "Millbrook" },

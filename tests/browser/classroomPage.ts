@@ -51,7 +51,12 @@ const everybody: z.output<typeof schoolPeople> = {
 };
 const cards: z.output<typeof madeCards> = {
   class: { id: "c", name: "Fitters 1" },
-  cards: NAMES.map((name, k) => ({ personId: `p${k}`, name, token: String(k).repeat(43) })),
+  cards: NAMES.map((name, k) => ({
+    personId: `p${k}`,
+    name,
+    token: String(k).repeat(43),
+    code: `XK4M-7PQA-${"ACDEF"[k]}WRT-9HJ3`,
+  })),
 };
 
 const demo = demoLogbook(7, AT);

@@ -1,8 +1,38 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { CODE_BYTES, codeFrom, codeText, readCode } from "../../src/school/people/classCode";
+import {
+  CARD_LETTERS,
+  CODE_BYTES,
+  codeFrom,
+  codeText,
+  isLikeCardCode,
+  readCode,
+} from "../../src/school/people/classCode";
 
 const bytes = fc.uint8Array({ minLength: CODE_BYTES, maxLength: CODE_BYTES });
+
+describe("a code of a card", () => {
+  test("is read back however it is typed, and is no class code", () => {
+    fc.assert(
+      fc.property(bytes, (chance) => {
+        const code = codeFrom(chance, CARD_LETTERS);
+        if (code === null) return;
+        expect(codeText(code)).toMatch(/^(\w{4}-){3}\w{4}$/);
+        expect(readCode(` ${codeText(code).toLowerCase().replaceAll("-", " – ")}`, CARD_LETTERS)).toBe(code);
+        expect(readCode(code)).toBeNull();
+        expect(readCode(code.slice(0, 8), CARD_LETTERS)).toBeNull();
+      }),
+    );
+  });
+
+  test.each([
+    ["abcd efgh", false],
+    ["ABCD-EFGH-J", true],
+    ["abcd efgh jkmn pqrt", true],
+  ])("%j is meant for one: %s", (typed, isOne) => {
+    expect(isLikeCardCode(typed)).toBe(isOne);
+  });
+});
 
 describe("a class code", () => {
   test("is read back however it is typed", () => {

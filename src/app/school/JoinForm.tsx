@@ -1,3 +1,4 @@
+import { isLikeCardCode } from "../../school/people/classCode";
 import { Button } from "../parts/controls/Button";
 import { type EntryField, EntryForm } from "../parts/entry/EntryForm";
 import { storedText, storeText } from "../parts/storage/pageStore";
@@ -9,8 +10,19 @@ const LONGEST = 100;
 const PHONE = "(pointer: coarse)";
 const usualName = () => (matchMedia(PHONE).matches ? "Phone or tablet" : "Computer");
 
-const CODE: EntryField = { name: "code", label: "Class code", hint: "eight letters", capitals: "characters" };
-const NAME: EntryField = { name: "name", label: "Your name", hint: "as it is on the class list", capitals: "words" };
+const CODE: EntryField = {
+  name: "code",
+  label: "Class code or card code",
+  hint: "8 letters from your instructor, or the 16 on your own card",
+  capitals: "characters",
+};
+const NAME: EntryField = {
+  name: "name",
+  label: "Your name",
+  hint: "as it is on the class list; not needed with a card code",
+  capitals: "words",
+  isOptional: ({ code = "" }) => isLikeCardCode(code),
+};
 const PIN: EntryField = {
   name: "pin",
   label: "PIN",
@@ -36,16 +48,18 @@ interface JoinFormProps {
   readonly onByCode: () => void;
 }
 
-/** Asks how a person joins: class code and name, or the PIN of a card alone, where it has one. */
+/** How somebody joins who typed a code: a card has one of its own, which is longer. */
+const byTyped = (code: string, name: string, pin: string): Joining =>
+  isLikeCardCode(code) ? { kind: "card-code", code, pin } : { kind: "code", code, name, pin };
+
+/** Asks how a person joins: class code and name, or the code of a card, or the PIN of a card alone, where it has one. */
 export function JoinForm({ token, onJoin, onByCode }: JoinFormProps) {
   const join = ({ code = "", name = "", pin = "", bench = "" }: Readonly<Record<string, string>>) => {
     const own = bench.trim() === "" ? usualName() : bench.trim();
     storeText(BENCH_KEY, own);
     const typedPin = pin.trim();
     return onJoin(
-      token === null
-        ? { kind: "code", code: code.trim(), name: name.trim(), pin: typedPin }
-        : { kind: "card", token, pin: typedPin },
+      token === null ? byTyped(code.trim(), name.trim(), typedPin) : { kind: "card", token, pin: typedPin },
       own,
     );
   };
@@ -59,8 +73,10 @@ export function JoinForm({ token, onJoin, onByCode }: JoinFormProps) {
       onEnter={join}
       intro={
         <p>
-          {token === null ? "Your instructor shows the class code." : "Your card has your name and class."} Your records
-          then go to the class by themselves.
+          {token === null
+            ? "Your instructor shows the class code. If you have a join card, its own code is on it."
+            : "Your card has your name and class."}{" "}
+          Your records then go to the class by themselves.
         </p>
       }
     >

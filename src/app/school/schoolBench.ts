@@ -35,10 +35,23 @@ function answered<Value>(answer: Answer<Value>): Value {
   throw new Error(answer.kind === "silent" ? SILENT : `Not done: ${problemWords(answer.problem)}.`);
 }
 
-/** How a person joins: by the code of a class and a name, or by a card. */
+/** How a person joins: by the code of a class and a name, or by a card, scanned or typed. */
 export type Joining =
   | { readonly kind: "code"; readonly code: string; readonly name: string; readonly pin: string }
+  | { readonly kind: "card-code"; readonly code: string; readonly pin: string }
   | { readonly kind: "card"; readonly token: string; readonly pin: string };
+
+/** Where a way to join is asked for, and what is said there but for bench and PIN. */
+function askedOf(asked: Joining): readonly [path: string, says: object] {
+  switch (asked.kind) {
+    case "code":
+      return ["/join", { code: asked.code, name: asked.name }];
+    case "card-code":
+      return ["/join/card-code", { code: asked.code }];
+    case "card":
+      return ["/join/card", { token: asked.token }];
+  }
+}
 
 /** This bench as a bench of a class. A store: it changes with who joined, who practices and what is sent. */
 export class SchoolBench extends Store {
@@ -119,11 +132,8 @@ export class SchoolBench extends Store {
   /** Joins a class. @returns who joined @throws {Error} with a sentence where that is refused or nobody answers */
   async join(asked: Joining, bench: string): Promise<JoiningRow> {
     const pin = asked.pin === "" ? {} : { pin: asked.pin };
-    const answer =
-      asked.kind === "code"
-        ? await askServer("/join", joined, jsonBody({ code: asked.code, name: asked.name, bench, ...pin }))
-        : await askServer("/join/card", joined, jsonBody({ token: asked.token, bench, ...pin }));
-    return this.takeIn(answered<Joined>(answer));
+    const [path, says] = askedOf(asked);
+    return this.takeIn(answered<Joined>(await askServer(path, joined, jsonBody({ ...says, bench, ...pin }))));
   }
 
   /** Local people whose records can be made those of somebody of the class: nobody invented, nobody of a class. */

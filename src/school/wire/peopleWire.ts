@@ -26,7 +26,7 @@ export const signedIn = strict({
 
 const shown = strict({ id: z.string(), name: z.string() });
 
-/** A code of a class as it is typed: letters and digits, in either case, with or without spaces and hyphens. */
+/** A code of a class or a card as it is typed: letters and digits, in either case, with or without spaces and hyphens. */
 const typedCode = text(40);
 
 /** Four to twelve digits that a person may guard a name with. */
@@ -37,6 +37,9 @@ export const joinByCode = strict({ code: typedCode, name: text(100), pin: z.opti
 
 /** A bench joins by the card of a person. */
 export const joinByCard = strict({ token, pin: z.optional(pin), bench: text(100) });
+
+/** A bench joins by the code that is printed on the card of a person. */
+export const joinByCardCode = strict({ code: typedCode, pin: z.optional(pin), bench: text(100) });
 
 /** What a bench knows of its class. */
 export const joined = strict({

@@ -114,8 +114,8 @@ export const takenRoster = strict({ added: z.number(), matched: z.number(), refu
 /** Who gets a new card: these, or everybody of the class who has none. What cards they had are good no more. */
 export const newCards = strict({ personIds: z.optional(shortList(id, 500)) });
 
-/** Cards as they are made: each secret is shown this once. */
+/** Cards as they are made: the secret and the code of each are shown this once. */
 export const madeCards = strict({
   class: strict({ id: z.string(), name: z.string() }),
-  cards: z.array(strict({ personId: z.string(), name: z.string(), token: z.string() })),
+  cards: z.array(strict({ personId: z.string(), name: z.string(), token: z.string(), code: z.string() })),
 });

@@ -1,5 +1,6 @@
 import type { Kysely } from "kysely";
 import type * as z from "zod/mini";
+import { CARD_LETTERS, CODE_BYTES, codeFrom, codeText } from "../../school/people/classCode";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import type { madeCards } from "../../school/wire/rosterWire";
@@ -47,6 +48,13 @@ export async function withCard(database: Kysely<Tables>, { schoolId, classId }: 
   return new Set(found.map(({ person_id }) => person_id));
 }
 
+/** The two secrets of a card: of its QR code, and of its printed code. */
+function newCard(world: World) {
+  const code = codeFrom(world.chance(CODE_BYTES), CARD_LETTERS);
+  if (code === null) throw new SchoolError(schoolProblem("server-failed", []));
+  return { token: newSecret(world), code };
+}
+
 /**
  * Makes join cards: for these people, whose cards so far are good no more, or for everybody of the class who has none.
  * The secrets are shown this once; only their hashes are stored.
@@ -69,9 +77,10 @@ export function makeCards(
     const getting = people.filter((person) => wanted.has(person.id));
     if (getting.length < wanted.size) throw new SchoolError(schoolProblem("no-such-thing", ["personIds"]));
     await revokeCards(database, { ...ofClass, personIds: [...wanted] }, at);
-    const cards = getting.map((person) => ({ personId: person.id, name: person.name, token: newSecret(world) }));
-    const rows = cards.map(({ personId, token }) => ({
+    const cards = getting.map((person) => ({ personId: person.id, name: person.name, ...newCard(world) }));
+    const rows = cards.map(({ personId, token, code }) => ({
       token_hash: secretHash(token),
+      code_hash: secretHash(code),
       school_id: who.schoolId,
       class_id: classId,
       person_id: personId,
@@ -80,7 +89,7 @@ export function makeCards(
     if (rows.length > 0) await database.insertInto("cards").values(rows).execute();
     const change = { schoolId: who.schoolId, byId: who.instructorId, at, ofId: classId };
     await writeAudit(database, { ...change, action: "cards.made", details: { personIds: [...wanted] } });
-    return { class: { id, name }, cards };
+    return { class: { id, name }, cards: cards.map((card) => ({ ...card, code: codeText(card.code) })) };
   });
 }
 

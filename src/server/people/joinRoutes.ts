@@ -1,12 +1,12 @@
 import type { FastifyReply, FastifyRequest } from "fastify";
 import * as z from "zod/mini";
-import { joinByCard, joinByCode, joined, leaving } from "../../school/wire/peopleWire";
+import { joinByCard, joinByCardCode, joinByCode, joined, leaving } from "../../school/wire/peopleWire";
 import { refusals } from "../http/refusals";
 import type { Routes } from "../http/routes";
 import { askingBench, COOKIES } from "../http/whoAsks";
 import { addressOf } from "../limits/addresses";
 import { benchNow, leaveBench, sawBench } from "./benches";
-import { type JoinedBench, type JoiningFrom, joinWithCard, joinWithCode } from "./joining";
+import { type JoinedBench, type JoiningFrom, joinWithCard, joinWithCardCode, joinWithCode } from "./joining";
 
 /** How long a bench's browser keeps its cookie without being there, s: a school year. Browsers keep none for longer than 400 days. */
 const BENCH_STAYS_S = 370 * 24 * 3600;
@@ -42,6 +42,11 @@ export const joinRoutes: Routes = (server, world) => {
     "/api/join/card",
     { config: { needs: "anyone" }, schema: { body: joinByCard, ...tellsJoined } },
     async (request, reply) => answer(reply, await joinWithCard(request.body, fromOf(request), world)),
+  );
+  server.post(
+    "/api/join/card-code",
+    { config: { needs: "anyone" }, schema: { body: joinByCardCode, ...tellsJoined } },
+    async (request, reply) => answer(reply, await joinWithCardCode(request.body, fromOf(request), world)),
   );
   server.get("/api/bench", { config: { needs: "bench" }, schema: tellsJoined }, async (request, reply) => {
     const bench = askingBench(request);

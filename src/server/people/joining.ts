@@ -1,10 +1,10 @@
 import type { Kysely } from "kysely";
 import type * as z from "zod/mini";
-import { readCode } from "../../school/people/classCode";
+import { CARD_LETTERS, readCode } from "../../school/people/classCode";
 import { isReadableName } from "../../school/people/foldedName";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
-import type { joinByCard, joinByCode, joined } from "../../school/wire/peopleWire";
+import type { joinByCard, joinByCardCode, joinByCode, joined } from "../../school/wire/peopleWire";
 import type { Tables } from "../database/tables/tables";
 import { counted, trying } from "../limits/guesses";
 import { secretHash } from "../security/secrets";
@@ -41,8 +41,14 @@ async function classOfCode(typed: string, { database, now }: World): Promise<Int
   return { schoolId: found.school_id, classId: found.class_id };
 }
 
-/** @throws {SchoolError} "card-not-valid" */
-async function personOfCard(token: string, { database }: World) {
+/** What somebody has of a card: the secret of its QR code, or its printed code. */
+interface CardShown {
+  readonly column: "token_hash" | "code_hash";
+  readonly secret: string;
+}
+
+/** @throws {SchoolError} "card-not-valid", "card-code-not-valid" */
+async function personOfCard({ column, secret }: CardShown, { database }: World) {
   const found = await database
     .selectFrom("cards")
     .innerJoin("people", (join) =>
@@ -50,12 +56,12 @@ async function personOfCard(token: string, { database }: World) {
     )
     .selectAll("people")
     .select("class_id")
-    .where("token_hash", "=", secretHash(token))
+    .where(column, "=", secretHash(secret))
     .where("revoked_at", "is", null)
     .where("erased_at", "is", null)
     .executeTakeFirst();
-  if (found === undefined) throw new SchoolError(schoolProblem("card-not-valid", []));
-  return found;
+  if (found !== undefined) return found;
+  throw new SchoolError(schoolProblem(column === "token_hash" ? "card-not-valid" : "card-code-not-valid", []));
 }
 
 /** Somebody who joins at a bench. */
@@ -110,17 +116,13 @@ export async function joinWithCode(
   return join({ into, bench, secret, personId }, world);
 }
 
-/**
- * Somebody joins a class by their card. A PIN that comes along becomes theirs where they have none.
- *
- * @throws {SchoolError} "card-not-valid", "wrong-pin", "class-ended", "wait-first"
- */
-export async function joinWithCard(
-  { token, pin, bench }: z.infer<typeof joinByCard>,
+async function joinShowing(
+  card: CardShown,
+  { pin, bench }: Pick<z.infer<typeof joinByCard>, "pin" | "bench">,
   { address, secret }: JoiningFrom,
   world: World,
 ): Promise<JoinedBench> {
-  const person = await trying([["card-from", address]], world, () => personOfCard(token, world));
+  const person = await trying([["card-from", address]], world, () => personOfCard(card, world));
   await checkPin(person, pin, world);
   const hash = person.pin_hash === null ? await pinHash(pin, world) : null;
   const personId = async (database: Kysely<Tables>) => {
@@ -130,3 +132,26 @@ export async function joinWithCard(
   const into = { schoolId: person.school_id, classId: person.class_id };
   return join({ into, bench, secret, personId }, world);
 }
+
+/**
+ * Somebody joins a class by their card. A PIN that comes along becomes theirs where they have none.
+ *
+ * @throws {SchoolError} "card-not-valid", "wrong-pin", "class-ended", "wait-first"
+ */
+export const joinWithCard = (
+  { token, ...asked }: z.infer<typeof joinByCard>,
+  from: JoiningFrom,
+  world: World,
+): Promise<JoinedBench> => joinShowing({ column: "token_hash", secret: token }, asked, from, world);
+
+/**
+ * Somebody joins a class by the code that is printed on their card: the same right, and tries count together.
+ *
+ * @throws {SchoolError} "card-code-not-valid", "wrong-pin", "class-ended", "wait-first"
+ */
+export const joinWithCardCode = (
+  { code, ...asked }: z.infer<typeof joinByCardCode>,
+  from: JoiningFrom,
+  world: World,
+): Promise<JoinedBench> =>
+  joinShowing({ column: "code_hash", secret: readCode(code, CARD_LETTERS) ?? "" }, asked, from, world);

@@ -5,6 +5,12 @@ import { type TestServer, testSchool, testServer } from "../support/testSchool";
 
 const HOUR_MS = 3600 * 1000;
 
+/** A card as it is made. */
+interface Card {
+  readonly token: string;
+  readonly code: string;
+}
+
 describe.each(ENGINES)("on $engine", ({ open }) => {
   let database: TestDatabase;
   let school: TestServer;
@@ -170,6 +176,44 @@ describe.each(ENGINES)("on $engine", ({ open }) => {
     const stored = JSON.stringify(await database.query.selectFrom("cards").selectAll().execute());
     for (const { token } of [first, second, again]) expect(stored).not.toContain(token);
     expect((await people(classId)).map(({ hasCard }: { hasCard: boolean }) => hasCard)).toEqual([false]);
+  });
+
+  test("the code on a card gives the same right as its QR code, and goes with it", async () => {
+    const { classId, code: classCode } = await testClass(head);
+    const { id } = (await head.post(`/api/classes/${classId}/people`, { name: "Kit" })).json();
+    const make = async () =>
+      (await head.post(`/api/classes/${classId}/cards`, { personIds: [id] })).json().cards[0] as Card;
+    const byCode = (code: string, more: object = {}) =>
+      anyone.post("/api/join/card-code", { code, bench: "Bench", ...more });
+    const first = await make();
+    expect(first.code).toMatch(/^([34679ACDEFGHJKMNPQRTWXY]{4}-){3}[34679ACDEFGHJKMNPQRTWXY]{4}$/);
+    const joined = await byCode(first.code.toLowerCase().replaceAll("-", " "), { pin: "4711" });
+    expect(joined.json()).toMatchObject({ person: { id, name: "Kit" }, class: { id: classId } });
+    expect((await asking(school, benchCookies(joined)).get("/api/bench")).json().person.id).toBe(id);
+    expect(outcome(await byCode(first.code))).toBe("403 wrong-pin");
+    expect(outcome(await byCode(first.code, { pin: "4711" }))).toBe("200");
+    for (const wrong of [classCode, first.token.slice(0, 40), "ACDE-FGHJ-KMNP-QRTW", first.code.slice(1)]) {
+      expect(outcome(await byCode(wrong))).toBe("410 card-code-not-valid");
+    }
+    expect(outcome(await join(anyone, first.code, "Kit"))).toBe("410 code-not-valid");
+    const second = await make();
+    expect(outcome(await byCode(first.code, { pin: "4711" }))).toBe("410 card-code-not-valid");
+    expect(outcome(await byCode(second.code, { pin: "4711" }))).toBe("200");
+    const stored = JSON.stringify(await database.query.selectFrom("cards").selectAll().execute());
+    for (const { code } of [first, second]) expect(stored).not.toContain(code.replaceAll("-", ""));
+    expect(outcome(await head.post(`/api/classes/${classId}/people/${id}/card/revoke`))).toBe("204");
+    expect(outcome(await byCode(second.code, { pin: "4711" }))).toBe("410 card-code-not-valid");
+  });
+
+  test("who guesses at codes of cards waits, and at secrets of cards too", async () => {
+    const wrong = (path: string, body: object) => anyone.post(path, { ...body, bench: "Bench" }).then(outcome);
+    const code = () => wrong("/api/join/card-code", { code: "ACDE-FGHJ-KMNP-QRTW" });
+    // What was wrong before is forgotten.
+    school.pass(2 * HOUR_MS);
+    for (let k = 0; k < 60; k++) expect(await code()).toBe("410 card-code-not-valid");
+    expect(await code()).toBe("429 wait-first");
+    expect(await wrong("/api/join/card", { token: "a".repeat(43) })).toBe("429 wait-first");
+    school.pass(2 * HOUR_MS);
   });
 
   test("who leaves the class is off its benches, and comes back as the same person", async () => {

@@ -56,6 +56,7 @@ export const RIGHTS: readonly RightsRow[] = [
   anyone("POST /api/sign-in", () => ({ login: "own", password: PASSWORD })),
   anyone("POST /api/join", (t) => ({ code: t.code, name: "New", bench: "bench" })),
   anyone("POST /api/join/card", (t) => ({ token: t.card, bench: "bench" })),
+  anyone("POST /api/join/card-code", (t) => ({ code: t.cardCode, bench: "bench" })),
 
   bench("GET /api/bench"),
   { ...bench("GET /api/bench/live"), isOpen: true },

@@ -17,6 +17,8 @@ export interface Things {
   readonly code: string;
   /** Secret of the person's join card. */
   readonly card: string;
+  /** The code that is printed on it. */
+  readonly cardCode: string;
   readonly deviceId: string;
   /** Secret of the bench that the person joined at. */
   readonly bench: string;
@@ -60,14 +62,18 @@ export async function signedInAgain(schoolId: string, instructorId: string, worl
   return { id, secret, csrf };
 }
 
-/** A code of eight letters, made of an id. */
-const codeOf = (id: string): string =>
-  [...id.slice(0, 8)].map((digit) => "34679ACDEFGHJKMN"[Number.parseInt(digit, 16)]).join("");
+/** A code of eight letters, made of an id; of a card, of sixteen. */
+const codeOf = (id: string, length = 8): string =>
+  [...id.slice(0, length)].map((digit) => "34679ACDEFGHJKMN"[Number.parseInt(digit, 16)]).join("");
 
 type Begun = Pick<Things, "assignmentId" | "unbegunId" | "sittingId">;
 type Own = Pick<Things, "schoolId" | "classId" | "personId" | "otherPersonId" | "deviceId" | "instructorId">;
 
-async function makeClass(own: Own, { card, bench }: Pick<Things, "card" | "bench">, { database, now }: World) {
+async function makeClass(
+  own: Own,
+  { card, cardCode, bench }: Pick<Things, "card" | "cardCode" | "bench">,
+  { database, now }: World,
+) {
   const at = now();
   const { schoolId, classId, personId, deviceId } = own;
   const made = { school_id: schoolId, created_at: at };
@@ -91,7 +97,7 @@ async function makeClass(own: Own, { card, bench }: Pick<Things, "card" | "bench
     .execute();
   await database
     .insertInto("cards")
-    .values({ ...place, token_hash: secretHash(card), created_at: at })
+    .values({ ...place, token_hash: secretHash(card), code_hash: secretHash(cardCode), created_at: at })
     .execute();
   await database
     .insertInto("class_codes")
@@ -178,7 +184,8 @@ async function makeAssignment(own: Own, { assignmentId, unbegunId, sittingId }: 
 export async function makeThings(schoolId: string, forId: string, world: World): Promise<Things> {
   const id = () => newServerId(world);
   const own = { schoolId, classId: id(), personId: id(), otherPersonId: id(), deviceId: id(), instructorId: id() };
-  const more = { card: newSecret(world), bench: newSecret(world), linkId: id(), recordId: id(), login: id() };
+  const secrets = { card: newSecret(world), cardCode: codeOf(own.personId, 16), bench: newSecret(world) };
+  const more = { ...secrets, linkId: id(), recordId: id(), login: id() };
   const begun = { assignmentId: id(), unbegunId: id(), sittingId: id() };
   await makeClass(own, more, world);
   const instructor = { school_id: schoolId, created_at: world.now(), role: "instructor" as const, password_hash: "" };

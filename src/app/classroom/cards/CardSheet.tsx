@@ -33,22 +33,28 @@ export function CardSheet({ cards, school, onDone }: SheetProps) {
         </Button>
         <Button onClick={onDone}>Done: back to the roster</Button>
       </div>
-      <ul className="plain tiles-[330px] gap-4">
-        {cards.cards.map(({ personId, name, token }) => (
-          <li key={personId} className="plate flex gap-4 p-4 break-inside-avoid">
+      <ul className="plain tiles-[330px] gap-4 print:grid-cols-2">
+        {cards.cards.map(({ personId, name, token, code }) => (
+          <li
+            key={personId}
+            className="plate grid grid-cols-[auto_1fr] content-start items-center gap-x-4 gap-y-2 p-4 wrap-anywhere break-inside-avoid"
+          >
             <QrPicture
-              className="flex-none w-[132px] print:w-[46mm]"
+              className="w-[132px] print:w-[36mm]"
               address={joinAddress(token)}
               label={`QR code of the join card of ${harmlessName(name)}`}
             />
-            <div className="stack justify-center wrap-anywhere">
+            <div className="stack">
               <b className="text-lead">{harmlessName(name)}</b>
               <span>{place}</span>
-              <small>
-                Scan it to join. No camera? Open <b data-address>{joinAddress()}</b> and enter the class code. Lost?
-                Tell your instructor.
-              </small>
             </div>
+            <p className="col-span-full">
+              Card code: <b className="whitespace-nowrap">{code}</b>
+            </p>
+            <small className="col-span-full">
+              Scan it to join. No camera? Open <b data-address>{joinAddress()}</b> and enter the card code. Lost? Tell
+              your instructor.
+            </small>
           </li>
         ))}
       </ul>

@@ -11,7 +11,8 @@ export interface EntryField<Name extends string = string> {
   readonly fill?: "username" | "current-password" | "new-password" | "name" | "organization";
   readonly least?: number;
   readonly value?: string;
-  readonly isOptional?: boolean;
+  /** Whether it may be left empty; by what the other fields have, where it goes by them. */
+  readonly isOptional?: boolean | ((values: Readonly<Record<string, string>>) => boolean);
   readonly isDigits?: boolean;
   /** What a keyboard on the screen makes of small letters; nothing where left out. */
   readonly capitals?: "characters" | "words";
@@ -41,11 +42,15 @@ interface FieldProps {
   readonly value: string;
   readonly longest: number;
   readonly isFirst: boolean;
+  readonly isOptional: boolean;
   readonly onText: (text: string) => void;
 }
 
-function Field({ field, value, longest, isFirst, onText }: FieldProps) {
-  const { label, hint, fill = "off", least, isOptional, isDigits } = field;
+const isOptionalIn = ({ isOptional = false }: EntryField, values: Readonly<Record<string, string>>): boolean =>
+  typeof isOptional === "function" ? isOptional(values) : isOptional;
+
+function Field({ field, value, longest, isFirst, isOptional, onText }: FieldProps) {
+  const { label, hint, fill = "off", least, isDigits } = field;
   return (
     <label className="block">
       {label} {hint !== undefined && <small>{hint}</small>}
@@ -54,7 +59,7 @@ function Field({ field, value, longest, isFirst, onText }: FieldProps) {
         className="field block w-full mt-2"
         type={isSecret(field) ? "password" : "text"}
         value={value}
-        required={isOptional !== true}
+        required={!isOptional}
         minLength={least}
         maxLength={longest}
         autoComplete={fill}
@@ -97,6 +102,7 @@ export function EntryForm<Name extends string>(props: EntryFormProps<Name>) {
           value={values[field.name]}
           longest={longest}
           isFirst={k === 0 && !focusesButton}
+          isOptional={isOptionalIn(field, values)}
           onText={(text) => setValues({ ...values, [field.name]: text })}
         />
       ))}

@@ -35,7 +35,8 @@ const STATEMENTS = [
     primary key (school_id, class_id, person_id),
     foreign key (school_id, class_id) references classes, foreign key (school_id, person_id) references people)`,
   `create table cards (
-    token_hash text primary key, school_id text not null, class_id text not null, person_id text not null,
+    token_hash text primary key, code_hash text not null unique,
+    school_id text not null, class_id text not null, person_id text not null,
     created_at bigint not null, revoked_at bigint,
     foreign key (school_id, class_id) references classes, foreign key (school_id, person_id) references people)`,
   `create table devices (

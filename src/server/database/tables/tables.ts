@@ -101,7 +101,10 @@ export interface ClassPersonRow {
 
 /** A printed join card of one person. */
 export interface CardRow {
+  /** Of what its QR code has. */
   readonly token_hash: string;
+  /** Of the code that is printed beside it, for whoever has no camera. */
+  readonly code_hash: string;
   readonly school_id: string;
   readonly class_id: string;
   readonly person_id: string;
