@@ -120,6 +120,25 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
     () => ghostPath(ghost, shown, session.recording.start.dial, best.current, hand),
     [ghost, shown, session.recording.start.dial, hand],
   );
+  // The same through every move of the dial, which changes nothing of it.
+  const { setFileProblem } = messages;
+  const setupBar = useMemo(
+    () => (
+      <SetupBar
+        setup={setup}
+        onProfile={(profile) => {
+          leave();
+          session.takeLock(profile, "as-set");
+        }}
+        onHelp={(help) => session.change({ ...setup, help })}
+        asksEstimate={asks === "on"}
+        onCombination={() => setSheet("combination")}
+        onMore={() => setSheet("more")}
+        onFileProblem={setFileProblem}
+      />
+    ),
+    [setup, session, leave, asks, setFileProblem],
+  );
   const isWithheld = isLive && asks === "on" && waitsForEstimate(session);
   const recording = outcome !== null || playback !== null ? (playback?.recording ?? session.recording) : null;
 
@@ -130,18 +149,7 @@ export function BenchScreen({ query, seed }: BenchScreenProps) {
         {messages.texts.map((text) => (
           <Message key={text} text={text} onClose={() => messages.close(text)} />
         ))}
-        <SetupBar
-          setup={setup}
-          onProfile={(profile) => {
-            leave();
-            session.takeLock(profile, "as-set");
-          }}
-          onHelp={(help) => session.change({ ...setup, help })}
-          asksEstimate={asks === "on"}
-          onCombination={() => setSheet("combination")}
-          onMore={() => setSheet("more")}
-          onFileProblem={messages.setFileProblem}
-        />
+        {setupBar}
         <BenchHand
           {...{ lock, session, isLive, isWithheld, acts, held }}
           state={playback?.state ?? state}

@@ -1,5 +1,4 @@
 import type { ReactNode } from "react";
-import { Lines } from "../../parts/Lines";
 import { WordsHere } from "../../words/WordsHere";
 
 interface CutawayFrameProps {
@@ -25,7 +24,12 @@ export function CutawayFrame({ words, columns, sentences, children }: CutawayFra
       <div className="cutaway-picture max-w-[640px]" data-columns={columns}>
         {children}
       </div>
-      <Lines className="visually-hidden" of={sentences} />
+      <ul className="visually-hidden">
+        {sentences.map((sentence, k) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a part is known by its place; its words change with every move
+          <li key={k}>{sentence}</li>
+        ))}
+      </ul>
     </section>
   );
 }
