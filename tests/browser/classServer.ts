@@ -95,7 +95,7 @@ export async function makeClass(page: Page, name: string): Promise<void> {
   await page.getByLabel("Name of a new class").fill(name);
   await page.keyboard.press("Enter");
   await page.getByRole("link", { name }).click();
-  await expect(page.getByRole("heading", { name, level: 1 })).toBeVisible();
+  await expect(page.getByRole("heading", { name, level: 1 })).toBeFocused();
 }
 
 export { expect };

@@ -93,6 +93,7 @@ test("names come from a file after a preview; cards are printed, and a lost one 
   await expect(names(page), "nothing is written yet").toHaveText(["Jorrel"]);
   await page.getByRole("button", { name: "Put 2 people on the roster" }).click();
   await expect(page.getByText("1 new, 1 known, 1 left out.")).toBeVisible();
+  await expect(page.getByRole("heading", { name: /^Roster/ }), "where one goes on").toBeFocused();
   await expect(names(page)).toHaveText(["Jorrel", "Ondrell"]);
 
   await page.getByRole("button", { name: "Make join cards for everyone who has none" }).click();

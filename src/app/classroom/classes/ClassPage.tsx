@@ -9,7 +9,7 @@ import { Notice } from "../../parts/Notice";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { CLASS_VIEWS, classAddress, classViewOf } from "../address/classroomAddress";
 import type { Asking } from "../asking/asking";
-import type { OfClass } from "../asking/classProps";
+import type { ClassProps, OfClass } from "../asking/classProps";
 import { LineForm } from "../entry/LineForm";
 import { CLASS_VIEW_PARTS } from "./classViewParts";
 
@@ -68,6 +68,24 @@ function ClassChanges({ asking, one, onChanged }: ChangeProps) {
   );
 }
 
+/** The tabs of a class, and the view that is open. */
+function ClassViews({ asking, one, query }: ClassProps) {
+  const view = classViewOf(query.get("view"));
+  const { Panel } = CLASS_VIEW_PARTS[view];
+  return (
+    <>
+      {one.endedAt !== null && <p className="notice">This class has ended. Nobody can join it.</p>}
+      <LinkRow
+        label="Views of the class"
+        className="tabs print:hidden"
+        links={CLASS_VIEWS.map((key) => ({ key, label: CLASS_VIEW_PARTS[key].label, href: classAddress(one.id, key) }))}
+        current={view}
+      />
+      <Panel asking={asking} one={one} query={query} />
+    </>
+  );
+}
+
 interface PageProps {
   readonly asking: Asking;
   readonly id: string;
@@ -79,35 +97,22 @@ export function ClassPage({ asking, id, query }: PageProps) {
   const [version, setVersion] = useState(0);
   const { answer, problem } = useAsked(`class ${id} ${version}`, () => asking.read("/classes", classList));
   const one = answer?.classes.find((each) => each.id === id);
-  const view = classViewOf(query.get("view"));
-  const { Panel } = CLASS_VIEW_PARTS[view];
-  if (one === undefined) {
-    return (
-      <>
-        <h1 tabIndex={-1}>Class</h1>
-        {problem !== null && <Notice className="">{problem}</Notice>}
-        {answer !== null && (
-          <Notice className="">There is no class under this address. Choose one from the list.</Notice>
-        )}
-      </>
-    );
-  }
+  // One heading throughout: whoever is led to it stays there when the name comes.
   return (
     <>
       <div className="spread items-center gap-4 print:hidden">
         <h1 className="wrap-anywhere" tabIndex={-1}>
-          {harmlessName(one.name)}
+          {one === undefined ? "Class" : harmlessName(one.name)}
         </h1>
-        <ClassChanges key={one.name} asking={asking} one={one} onChanged={() => setVersion(version + 1)} />
+        {one !== undefined && (
+          <ClassChanges key={one.name} asking={asking} one={one} onChanged={() => setVersion(version + 1)} />
+        )}
       </div>
-      {one.endedAt !== null && <p className="notice">This class has ended. Nobody can join it.</p>}
-      <LinkRow
-        label="Views of the class"
-        className="tabs print:hidden"
-        links={CLASS_VIEWS.map((key) => ({ key, label: CLASS_VIEW_PARTS[key].label, href: classAddress(id, key) }))}
-        current={view}
-      />
-      <Panel key={id} asking={asking} one={one} query={query} />
+      {one === undefined && problem !== null && <Notice className="">{problem}</Notice>}
+      {one === undefined && answer !== null && (
+        <Notice className="">There is no class under this address. Choose one from the list.</Notice>
+      )}
+      {one !== undefined && <ClassViews asking={asking} one={one} query={query} />}
     </>
   );
 }

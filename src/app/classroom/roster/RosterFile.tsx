@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useRef, useState } from "react";
 import type * as z from "zod/mini";
 import { harmlessName } from "../../../lock/harmlessText";
 import { schoolProblem } from "../../../school/schoolWords";
@@ -39,6 +39,7 @@ const rowsOf = ({ rows }: Looked["preview"]) =>
   rows.map((row) => [`Line ${row.line}`, harmlessName(row.name), outcomeText(row)]);
 
 interface FileProps extends OfClass {
+  /** Called once the names are on the roster: what was pressed is gone then. */
   readonly onTaken: () => void;
 }
 
@@ -46,7 +47,13 @@ interface FileProps extends OfClass {
 export function RosterFile({ asking, one, onTaken }: FileProps) {
   const [looked, setLooked] = useState<Looked | null>(null);
   const { told, act } = useDoing();
+  const heading = useRef<HTMLHeadingElement>(null);
   const path = `/classes/${one.id}/roster`;
+  /** Puts the preview away, and the focus where another file is chosen: the button that had it goes too. */
+  const putAway = () => {
+    setLooked(null);
+    heading.current?.focus();
+  };
   const look = (file: File) =>
     act(async () => {
       setLooked(null);
@@ -58,7 +65,7 @@ export function RosterFile({ asking, one, onTaken }: FileProps) {
     });
   const take = ({ csv, preview }: Looked) =>
     act(async () => {
-      setLooked(null);
+      putAway();
       const taken = await asking.change(path, takenRoster, { csv, seen: preview.seen });
       onTaken();
       return `${taken.added} new, ${taken.matched} known, ${taken.refused} left out.`;
@@ -66,7 +73,9 @@ export function RosterFile({ asking, one, onTaken }: FileProps) {
   const comes = looked?.preview.rows.filter(({ outcome }) => outcome !== "refused").length ?? 0;
   return (
     <section className="stack" aria-labelledby="roster-file">
-      <h3 id="roster-file">Names from a file</h3>
+      <h3 id="roster-file" tabIndex={-1} ref={heading}>
+        Names from a file
+      </h3>
       <p className="text-small text-soft">
         A CSV file with one person a row: a column “name”, and if you like “extra time” in percent. You see what it does
         before anything is written.
@@ -89,7 +98,7 @@ export function RosterFile({ asking, one, onTaken }: FileProps) {
                 Put {countText(comes, "person", "people")} on the roster
               </Button>
             )}
-            <Button onClick={() => setLooked(null)}>Cancel</Button>
+            <Button onClick={putAway}>Cancel</Button>
           </div>
         </>
       )}

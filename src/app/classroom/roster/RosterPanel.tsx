@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useRef, useState } from "react";
 import * as z from "zod/mini";
 import { harmlessName } from "../../../lock/harmlessText";
 import { madeCards, roster } from "../../../school/wire/rosterWire";
@@ -27,6 +27,11 @@ export function RosterPanel({ asking, one }: OfClass) {
   const people: readonly RosterPerson[] = answer?.people ?? [];
   const person = people.find(({ id }) => id === chosen) ?? null;
   const changed = () => setVersion((before) => before + 1);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const taken = () => {
+    changed();
+    heading.current?.focus();
+  };
   const add = (name: string) =>
     act(async () => {
       await asking.change(`${path}/people`, madePerson, { name });
@@ -46,7 +51,9 @@ export function RosterPanel({ asking, one }: OfClass) {
   const isOpen = one.endedAt === null;
   return (
     <section className="stack gap-5" aria-labelledby="class-roster">
-      <h2 id="class-roster">Roster: {countText(people.length, "person", "people")}</h2>
+      <h2 id="class-roster" tabIndex={-1} ref={heading}>
+        Roster: {countText(people.length, "person", "people")}
+      </h2>
       {problem !== null && <Notice className="">{problem}</Notice>}
       {answer?.people.length === 0 && (
         <p>Nobody is on the roster yet. Add names here, or let apprentices join with the class code.</p>
@@ -63,7 +70,7 @@ export function RosterPanel({ asking, one }: OfClass) {
               <Button onClick={() => makeCards()}>Make join cards for everyone who has none</Button>
             )}
           </div>
-          <RosterFile asking={asking} one={one} onTaken={changed} />
+          <RosterFile asking={asking} one={one} onTaken={taken} />
         </>
       )}
       <PersonDialog
