@@ -85,23 +85,29 @@ export async function askFile(path: string): Promise<Answer<Blob>> {
 
 /** Fields as the labels of their forms call them. */
 const FIELDS: Readonly<Record<string, string>> = {
-  code: "the class code",
+  attempts: "the number of attempts",
+  bench: "the name of this bench",
+  code: "the code",
   extraTime: "the extra time",
+  from: "the beginning",
   login: "the sign-in name",
   name: "the name",
   password: "the password",
   pin: "the PIN",
+  school: "the name of the school",
+  text: "the comment",
+  until: "the end",
 };
 
-/** A problem with a field of a form, with the field's label; a sentence of its own about one needs no label. */
+/** A problem with a field of a form, with the field's label; a sentence of its own about one says it itself. */
 export function labeledProblem(problem: Problem): Problem {
   const [field, ...deeper] = problem.path;
   // Nobody types the secret of a link or a card: it was cut off on the way.
   if (field === "token") return schoolProblem("address-cut", []);
-  const label = deeper.length === 0 ? FIELDS[String(field)] : undefined;
-  if (label === undefined) return problem;
-  const isSentence = isKnown(problem.code) && SCHOOL_WORDS[problem.code].startsWith(": ");
-  return { ...problem, path: isSentence ? [] : [label] };
+  if (deeper.length > 0) return problem;
+  if (isKnown(problem.code) && SCHOOL_WORDS[problem.code].startsWith(": ")) return { ...problem, path: [] };
+  const label = FIELDS[String(field)];
+  return label === undefined ? problem : { ...problem, path: [label] };
 }
 
 /** What is wrong, in words that go on from a colon; without their period. */

@@ -2,10 +2,22 @@ import * as z from "zod/mini";
 import { SchoolError } from "../../../school/schoolError";
 import { schoolProblem } from "../../../school/schoolWords";
 import type { signedIn } from "../../../school/wire/peopleWire";
+import type { Problem } from "../../../wording/problem";
 import { type Answer, askFile, askServer, type Body, jsonBody, labeledProblem } from "../../school/askServer";
 
 /** Who is signed in, as the server says. */
 export type SignedIn = Readonly<z.infer<typeof signedIn>>;
+
+/** Why an instructor does not get what was asked for: sentences, as they stand on a page. */
+class Refusal extends SchoolError {
+  constructor(problem: Problem) {
+    super(problem, "Not done");
+  }
+
+  override get message(): string {
+    return `${super.message}.`;
+  }
+}
 
 /** Asks, and gives what was answered. @throws {SchoolError} */
 export async function ask<Schema extends z.ZodMiniType>(
@@ -19,10 +31,7 @@ export async function ask<Schema extends z.ZodMiniType>(
 /** @throws {SchoolError} where it was refused, or nobody answered */
 function answered<Value>(answer: Answer<Value>): Value {
   if (answer.kind === "answered") return answer.value;
-  throw new SchoolError(
-    answer.kind === "refused" ? labeledProblem(answer.problem) : schoolProblem("no-answer", []),
-    "Not done",
-  );
+  throw new Refusal(answer.kind === "refused" ? labeledProblem(answer.problem) : schoolProblem("no-answer", []));
 }
 
 /** The server's answer to a change that has nothing to tell. */
