@@ -43,6 +43,16 @@ const JUNK: readonly unknown[] = [
   "𝕏é\u202e",
 ];
 
+const texts = new Map<string, fc.Arbitrary<string>>();
+
+/** Texts of a length. Made once: making one takes a thousand times as long as drawing from it. */
+function textOf(minLength: number, maxLength: number): fc.Arbitrary<string> {
+  const key = `${minLength} ${maxLength}`;
+  const made = texts.get(key) ?? fc.string({ minLength, maxLength, unit: "grapheme" });
+  texts.set(key, made);
+  return made;
+}
+
 const junk: fc.Arbitrary<unknown> = fc.oneof(fc.constantFrom(...JUNK), fc.jsonValue({ maxDepth: 3 }));
 
 function anyText(
@@ -53,7 +63,7 @@ function anyText(
   // What a pattern asks for, not longer than a request has room for.
   const free =
     pattern === undefined
-      ? fc.string({ minLength, maxLength: long, unit: "grapheme" })
+      ? textOf(minLength, long)
       : fc.stringMatching(new RegExp(pattern)).map((text) => text.slice(0, Math.max(200, minLength)));
   return known.length === 0 ? free : fc.oneof(free, fc.constantFrom(...known));
 }
