@@ -23,6 +23,7 @@ const STATUS: Readonly<Partial<Record<keyof typeof SCHOOL_WORDS, number>>> = {
   "roster-changed": 409,
   "too-large": 413,
   "wait-first": 429,
+  "left-class": 409,
   "sheet-in-use": 409,
   "begun-already": 409,
   "assignment-changed": 409,

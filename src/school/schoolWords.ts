@@ -51,6 +51,7 @@ export const SCHOOL_WORDS = {
   "in-place-of-sitting":
     ": it has the id of a sitting that the class server gave out, and is none; save it as a file and show it to your instructor",
   "ends-before-it-begins": ": it ends before it begins; set a later end",
+  "left-class": ": {name} has left this class; take the name off this sheet, or put it back on the roster first",
   "sheet-not-read": ": the sheet cannot be used: {why}; fix it in the sheet editor and try again",
   "sheet-in-use": ": somebody has begun this sheet already; end it early, and assign the changed sheet again",
   "begun-already": ": somebody has begun this already, so it cannot be withdrawn; end it early",

@@ -79,6 +79,34 @@ describe.each(ENGINES)("assignments on $engine", ({ open }) => {
     expect(await count()).toBe(before);
   });
 
+  test("nobody who left the class is named anew; whoever was named before stays, with what they sat", async () => {
+    const { classId, people } = await testBench(school, head.schoolId, ["Cy", "Di"]);
+    const [cy = "", di = ""] = people;
+    const set = (fields: object) => ask("POST", "/api/assignments", { classId, sheet: SAT_SHEET, ...terms(fields) });
+    const forBoth = { people: [cy, di], extraTime: [{ personId: cy, percent: 25 }] };
+    const [before, without] = [(await set(forBoth)).json(), (await set({ people: [di] })).json()];
+    await ask("POST", `/api/classes/${classId}/people/${cy}/leave`, {});
+    for (const fields of [{ people: [cy, di] }, { extraTime: [{ personId: cy, percent: 25 }] }]) {
+      const refused = [
+        await set(fields),
+        await ask("PUT", `/api/assignments/${without.id}`, { version: 1, ...terms(fields) }),
+      ];
+      for (const answer of refused) {
+        expect([answer.statusCode, answer.json().problem]).toMatchObject([
+          409,
+          { code: "left-class", values: { name: "Cy" } },
+        ]);
+      }
+    }
+    const later = { version: 1, ...terms({ ...forBoth, until: MORNING + 2 * HOUR }) };
+    expect((await ask("PUT", `/api/assignments/${before.id}`, later)).json()).toMatchObject({
+      people: [cy, di].sort(),
+      version: 2,
+    });
+    expect((await ask("POST", `/api/classes/${classId}/people`, { name: "Cy", personId: cy })).statusCode).toBe(200);
+    expect((await set(forBoth)).statusCode).toBe(200);
+  });
+
   test("a change needs the version it was made on", async () => {
     const { id } = (await make()).json();
     const changed = await ask("PUT", `/api/assignments/${id}`, { version: 1, ...terms({ attempts: 3 }) });

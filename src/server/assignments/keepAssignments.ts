@@ -21,6 +21,7 @@ import type { AskingInstructor } from "../http/whoAsks";
 import { newServerId } from "../security/secrets";
 import type { World } from "../world/world";
 import { assignmentAnswers, assignmentRow, hasBegun } from "./assignmentRows";
+import { mustBeInClass, namedBefore } from "./mustBeInClass";
 
 type Answer = z.infer<typeof assignmentAnswer>;
 type Terms = Omit<z.infer<typeof newAssignment>, "classId" | "sheet">;
@@ -44,26 +45,6 @@ const sheetColumns = (sheet: Sheet) => ({
 function termColumns({ kind, from, until, attempts, people }: Terms) {
   if (until <= from) throw new SchoolError(schoolProblem("ends-before-it-begins", ["until"]));
   return { kind, from_at: from, until_at: until, attempts, whole_class: people === null };
-}
-
-/** @throws {SchoolError} "no-such-thing" where somebody is not of the class */
-async function mustBeInClass(
-  database: Transaction<Tables>,
-  schoolId: string,
-  classId: string,
-  { people, extraTime }: Terms,
-) {
-  const named = new Set([...(people ?? []), ...extraTime.map(({ personId }) => personId)]);
-  const rows = await database
-    .selectFrom("class_people")
-    .select("person_id")
-    .where("school_id", "=", schoolId)
-    .where("class_id", "=", classId)
-    .execute();
-  const there = new Set(rows.map(({ person_id }) => person_id));
-  if (![...named].every((person) => there.has(person))) {
-    throw new SchoolError(schoolProblem("no-such-thing", ["people"]));
-  }
 }
 
 async function putPeople(database: Transaction<Tables>, schoolId: string, assignmentId: string, terms: Terms) {
@@ -94,7 +75,7 @@ async function answerOf(database: World["database"], schoolId: string, id: strin
 /**
  * Sets a class, or some of its people, a sheet.
  *
- * @throws {SchoolError} "sheet-not-read", "ends-before-it-begins", "no-such-thing"
+ * @throws {SchoolError} "sheet-not-read", "ends-before-it-begins", "no-such-thing", "left-class"
  */
 export async function makeAssignment(
   { classId, sheet, ...terms }: z.infer<typeof newAssignment>,
@@ -105,6 +86,8 @@ export async function makeAssignment(
   const columns = { ...sheetColumns(sheetOf(sheet)), ...termColumns(terms) };
   const [id, now] = [newServerId(world), world.now()];
   await world.database.transaction().execute(async (database) => {
+    // Until it is set nobody is erased, or merged into another.
+    await holdChain(database, schoolId);
     const found = await database
       .selectFrom("classes")
       .select("id")
@@ -113,7 +96,7 @@ export async function makeAssignment(
       .where("ended_at", "is", null)
       .executeTakeFirst();
     if (found === undefined) throw new SchoolError(schoolProblem("no-such-thing", ["classId"]));
-    await mustBeInClass(database, schoolId, classId, terms);
+    await mustBeInClass(database, { schoolId, classId }, terms);
     const stamp = { by_id: instructorId, created_at: now, updated_at: now, version: 1 };
     await database
       .insertInto("assignments")
@@ -157,7 +140,8 @@ export async function changeAssignment(
     const isOther = asked !== null && asked.sheet !== before.sheet;
     if (isOther && (await hasBegun(database, schoolId, id)))
       throw new SchoolError(schoolProblem("sheet-in-use", ["sheet"]));
-    await mustBeInClass(database, schoolId, before.class_id, terms);
+    const ofClass = { schoolId, classId: before.class_id };
+    await mustBeInClass(database, ofClass, terms, await namedBefore(database, schoolId, id));
     await database
       .updateTable("assignments")
       .set({ ...(asked ?? {}), ...columns, updated_at: now, version: version + 1 })

@@ -9,7 +9,7 @@ import type { Tables } from "../database/tables/tables";
 import type { AskingInstructor } from "../http/whoAsks";
 import { newSecret, secretHash } from "../security/secrets";
 import type { World } from "../world/world";
-import { lockedClass, peopleIn } from "./found";
+import { lockedClass, lockedPeople, peopleIn } from "./found";
 
 /** Whose cards of which class. */
 interface CardsOf {
@@ -71,6 +71,8 @@ export function makeCards(
   const ofClass = { schoolId: who.schoolId, classId };
   return world.database.transaction().execute(async (database) => {
     const { id, name } = await lockedClass(database, ofClass);
+    const asked = personIds ?? (await peopleIn(database, ofClass)).map((person) => person.id);
+    await lockedPeople(database, who.schoolId, asked);
     const people = await peopleIn(database, ofClass);
     const has = await withCard(database, ofClass);
     const wanted = new Set(personIds ?? people.flatMap((person) => (has.has(person.id) ? [] : [person.id])));

@@ -6,7 +6,7 @@ import { writeAudit } from "../audit/writeAudit";
 import type { AskingInstructor } from "../http/whoAsks";
 import type { World } from "../world/world";
 import { revokeCards } from "./cards";
-import { foundClass } from "./found";
+import { foundClass, lockedPeople } from "./found";
 
 /**
  * Benches that joined a class, the one seen last first.
@@ -87,6 +87,8 @@ export async function leaveClass(
   const at = world.now();
   const { schoolId } = who;
   await world.database.transaction().execute(async (database) => {
+    // Whoever joins at a bench locks the person too: they are off each bench, or do not get to one.
+    await lockedPeople(database, schoolId, [personId]);
     const left = await database
       .updateTable("class_people")
       .set({ left_at: at })

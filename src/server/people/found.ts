@@ -28,6 +28,8 @@ export async function foundClass(database: Kysely<Tables>, { schoolId, classId }
 
 /**
  * A class that goes on, locked until the transaction ends: who comes into it meanwhile waits, so that no two of a name do.
+ * Rows that only name the class are still made meanwhile, so that nobody who has a person and wants the class stands in the
+ * way of somebody who has the class and wants the person: a class comes before its people.
  *
  * @throws {SchoolError} "no-such-thing", "class-ended"
  */
@@ -37,7 +39,7 @@ export async function lockedClass(database: Kysely<Tables>, { schoolId, classId 
     .selectAll()
     .where("school_id", "=", schoolId)
     .where("id", "=", classId)
-    .forUpdate()
+    .forNoKeyUpdate()
     .executeTakeFirst();
   if (found === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
   if (found.ended_at !== null) throw new SchoolError(schoolProblem("class-ended", []));
@@ -81,8 +83,29 @@ export async function lockedPerson(database: Kysely<Tables>, schoolId: string, p
     .where("id", "=", personId)
     .where("erased_at", "is", null)
     .where("merged_into", "is", null)
-    .forUpdate()
+    .forNoKeyUpdate()
     .executeTakeFirst();
   if (found === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
   return found;
+}
+
+/** Of these people, those who were neither erased nor merged into another, locked until the transaction ends. */
+export async function lockedPeople(
+  database: Kysely<Tables>,
+  schoolId: string,
+  personIds: readonly string[],
+): Promise<ReadonlySet<string>> {
+  if (personIds.length === 0) return new Set();
+  const found = await database
+    .selectFrom("people")
+    .select("id")
+    .where("school_id", "=", schoolId)
+    .where("id", "in", personIds)
+    .where("erased_at", "is", null)
+    .where("merged_into", "is", null)
+    // In one order, so that no two who lock several wait for each other.
+    .orderBy("id")
+    .forNoKeyUpdate()
+    .execute();
+  return new Set(found.map(({ id }) => id));
 }

@@ -10,7 +10,7 @@ import { counted, trying } from "../limits/guesses";
 import { secretHash } from "../security/secrets";
 import type { World } from "../world/world";
 import { benchFor, benchNow, sitDown } from "./benches";
-import { lockedClass, namedIn } from "./found";
+import { lockedClass, lockedPeople, namedIn } from "./found";
 import { type Into, makePerson } from "./newcomers";
 import { checkPin, pinHash, setFirstPin } from "./pins";
 
@@ -48,7 +48,7 @@ interface CardShown {
 }
 
 /** @throws {SchoolError} "card-not-valid", "card-code-not-valid" */
-async function personOfCard({ column, secret }: CardShown, { database }: World) {
+async function personOfCard({ column, secret }: CardShown, { database }: Pick<World, "database">) {
   const found = await database
     .selectFrom("cards")
     .innerJoin("people", (join) =>
@@ -75,16 +75,25 @@ interface Joining {
 }
 
 async function join({ into, bench, secret, personId }: Joining, world: World): Promise<JoinedBench> {
-  const made = await world.database.transaction().execute(async (database) => {
+  return world.database.transaction().execute(async (database) => {
     await lockedClass(database, into);
     const id = await personId(database);
-    const sitting = await benchFor(database, { ...into, name: bench, secret }, world);
-    await sitDown(database, { schoolId: into.schoolId, deviceId: sitting.deviceId }, id, world.now());
-    return { ...sitting, id };
+    const { deviceId, secret: ownSecret } = await benchFor(database, { ...into, name: bench, secret }, world);
+    await sitDown(database, { schoolId: into.schoolId, deviceId }, id, world.now());
+    // Before anybody can be erased again: who joined is among those who are answered.
+    const answer = await benchNow({ schoolId: into.schoolId, deviceId }, { ...world, database });
+    const person = answer.people?.find((one) => one.id === id) ?? answer.person;
+    return { secret: ownSecret, answer: { ...answer, person: { id: person.id, name: person.name } } };
   });
-  const answer = await benchNow({ schoolId: into.schoolId, deviceId: made.deviceId }, world);
-  const { id, name } = answer.people?.find((one) => one.id === made.id) ?? answer.person;
-  return { secret: made.secret, answer: { ...answer, person: { id, name } } };
+}
+
+/** Whoever of a class has a name, locked until the transaction ends; undefined where nobody has it, or not any more. */
+async function lockedNamed(database: Kysely<Tables>, into: Into, name: string) {
+  const named = await namedIn(database, into, name);
+  if (named === undefined) return undefined;
+  await lockedPeople(database, into.schoolId, [named.id]);
+  // They may have been erased, merged, renamed or taken out of the class while they were waited for.
+  return namedIn(database, into, name);
 }
 
 /**
@@ -105,7 +114,7 @@ export async function joinWithCode(
   else await checkPin(person, pin, world);
   const hash = person === undefined || person.pin_hash === null ? await pinHash(pin, world) : null;
   const personId = async (database: Kysely<Tables>) => {
-    const now = await namedIn(database, into, name);
+    const now = await lockedNamed(database, into, name);
     if (now === undefined) return makePerson(database, into, { name, pinHash: hash, isByCode: true }, world);
     // Somebody else was quicker with the name, or with its PIN, than this one was asked for it.
     const isAsChecked = now.id === person?.id && now.pin_hash === person.pin_hash;
@@ -125,11 +134,15 @@ async function joinShowing(
   const person = await trying([["card-from", address]], world, () => personOfCard(card, world));
   await checkPin(person, pin, world);
   const hash = person.pin_hash === null ? await pinHash(pin, world) : null;
+  const into = { schoolId: person.school_id, classId: person.class_id };
   const personId = async (database: Kysely<Tables>) => {
+    await lockedPeople(database, into.schoolId, [person.id]);
+    // The card may have been lost, and its person erased, merged or taken out of the class, while the PIN was checked.
+    const now = await personOfCard(card, { database });
+    if (now.pin_hash !== person.pin_hash) throw new SchoolError(schoolProblem("wrong-pin", ["pin"]));
     if (hash !== null) await setFirstPin(database, person, hash);
     return person.id;
   };
-  const into = { schoolId: person.school_id, classId: person.class_id };
   return join({ into, bench, secret, personId }, world);
 }
 

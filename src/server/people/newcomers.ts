@@ -56,7 +56,7 @@ interface Known {
   readonly extraTime: number | null;
 }
 
-/** Brings a person of the school into a class. @returns the id */
+/** Brings a person of the school, whom the transaction has locked, into a class. @returns the id */
 export async function bringIn(
   database: Kysely<Tables>,
   into: Into,

@@ -109,6 +109,7 @@ export function addPerson(
   return world.database.transaction().execute(async (database) => {
     await lockedClass(database, ofClass);
     const known = await meant(asked, who.schoolId, { ...world, database });
+    if (known !== undefined) await lockedPerson(database, who.schoolId, known.id);
     const stored = known?.name ?? name;
     if ((await namedIn(database, ofClass, stored)) !== undefined) {
       throw new SchoolError(schoolProblem("name-taken", ["name"], { name: stored }));

@@ -9,7 +9,7 @@ import type { Tables } from "../database/tables/tables";
 import type { AskingInstructor } from "../http/whoAsks";
 import { secretHash } from "../security/secrets";
 import type { World } from "../world/world";
-import { foundClass, lockedClass, peopleIn } from "./found";
+import { foundClass, lockedClass, lockedPeople, peopleIn } from "./found";
 import { bringIn, makePerson, setExtraTime } from "./newcomers";
 import { everybodyOf } from "./roster";
 
@@ -77,6 +77,9 @@ export function takeFile(
     await lockedClass(database, ofClass);
     const now = await preview(csv, ofClass, database);
     if (now.seen !== seen) throw new SchoolError(schoolProblem("roster-changed", []));
+    const known = now.rows.flatMap((row) => (row.outcome === "matched" ? [row.personId] : []));
+    const there = await lockedPeople(database, who.schoolId, known);
+    if (there.size < known.length) throw new SchoolError(schoolProblem("roster-changed", []));
     for (const row of now.rows) await take(row, ofClass, database, world);
     const so = (outcome: PreviewRow["outcome"]) => now.rows.filter((row) => row.outcome === outcome).length;
     const taken = { added: so("added"), matched: so("matched"), refused: so("refused") };

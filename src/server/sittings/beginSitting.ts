@@ -12,8 +12,9 @@ import { assignmentRow, type ReadAssignment } from "../assignments/assignmentRow
 import { addToChain, holdChain } from "../chain/schoolChain";
 import type { BegunSittingRow } from "../database/tables/assignmentTables";
 import type { Tables } from "../database/tables/tables";
+import type { AskingBench } from "../http/whoAsks";
 import type { World } from "../world/world";
-import type { PersonAtBench } from "./atBench";
+import { type PersonAtBench, personAtBench } from "./atBench";
 
 /** A sitting that was begun, as it is read. */
 export type ReadSitting = Selectable<BegunSittingRow>;
@@ -105,13 +106,15 @@ const beginningHash = (row: ReadSitting, { sheet_sha256 }: ReadAssignment): stri
 
 async function begin(
   asked: z.infer<typeof askedSitting>,
-  person: PersonAtBench,
+  who: { readonly id: string; readonly bench: AskingBench },
   database: Transaction<Tables>,
   world: World,
 ) {
+  // Held before anything is counted: two benches that begin the last attempt at once come one after the other, and nobody is
+  // erased, or merged into another, meanwhile.
+  const chain = await holdChain(database, who.bench.schoolId);
+  const person = await personAtBench(who.id, who.bench, { database });
   const { schoolId, personId, deviceId } = person;
-  // Held before anything is counted: two benches that begin the last attempt at once come one after the other.
-  const chain = await holdChain(database, schoolId);
   const assignment = await assignmentRow(database, schoolId, asked.assignmentId);
   const before = await sittingBegun(database, asked.sittingId, asked.assignmentId, person);
   // Asked again, since the answer was lost on its way: the same sitting, the same seed, no other attempt.
@@ -149,7 +152,8 @@ async function begin(
  */
 export const beginSitting = (
   asked: z.infer<typeof askedSitting>,
-  person: PersonAtBench,
+  personId: string,
+  bench: AskingBench,
   world: World,
 ): Promise<z.infer<typeof givenSitting>> =>
-  world.database.transaction().execute((database) => begin(asked, person, database, world));
+  world.database.transaction().execute((database) => begin(asked, { id: personId, bench }, database, world));

@@ -33,10 +33,7 @@ export const benchSittingRoutes: Routes = (server, world) => {
   server.post(
     "/api/bench/people/:personId/sittings",
     { config, schema: { params: personPath, body: askedSitting, response: { 200: givenSitting, ...refusals } } },
-    async (request) => {
-      const person = await personAtBench(request.params.personId, askingBench(request), world);
-      return beginSitting(request.body, person, world);
-    },
+    (request) => beginSitting(request.body, request.params.personId, askingBench(request), world),
   );
   server.post(
     "/api/bench/sittings/:sittingId/tries",

@@ -3,6 +3,7 @@ import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import type { commentList } from "../../school/wire/assignmentsWire";
 import { writeAudit } from "../audit/writeAudit";
+import { holdChain } from "../chain/schoolChain";
 import type { AskingInstructor } from "../http/whoAsks";
 import { newServerId } from "../security/secrets";
 import type { World } from "../world/world";
@@ -52,24 +53,25 @@ export async function makeComment(
   { schoolId, instructorId }: AskingInstructor,
   world: World,
 ): Promise<z.infer<typeof commentList>> {
-  const { database } = world;
-  const sitting = await database
-    .selectFrom("begun_sittings")
-    .select("person_id")
-    .where("school_id", "=", schoolId)
-    .where("id", "=", sittingId)
-    .executeTakeFirst();
-  if (sitting === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
-  const row = {
-    school_id: schoolId,
-    id: newServerId(world),
-    sitting_id: sittingId,
-    person_id: sitting.person_id,
-    by_id: instructorId,
-    text,
-    at: world.now(),
-  };
-  await database.transaction().execute(async (held) => {
+  await world.database.transaction().execute(async (held) => {
+    // Until the comment is there nobody is erased, or merged into another.
+    await holdChain(held, schoolId);
+    const sitting = await held
+      .selectFrom("begun_sittings")
+      .select("person_id")
+      .where("school_id", "=", schoolId)
+      .where("id", "=", sittingId)
+      .executeTakeFirst();
+    if (sitting === undefined) throw new SchoolError(schoolProblem("no-such-thing", []));
+    const row = {
+      school_id: schoolId,
+      id: newServerId(world),
+      sitting_id: sittingId,
+      person_id: sitting.person_id,
+      by_id: instructorId,
+      text,
+      at: world.now(),
+    };
     await held.insertInto("comments").values(row).execute();
     const change = { schoolId, byId: instructorId, at: row.at, action: "comment.made", ofId: row.id };
     await writeAudit(held, { ...change, details: { sittingId } });

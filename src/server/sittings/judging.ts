@@ -2,6 +2,7 @@ import type { TryResult } from "../../drill/marking/tryResult";
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import { withExtraTime } from "../../school/assignments/extraTime";
 import { judgeSitting, type SentTry, type SittingJudgment } from "../../school/assignments/judgeSitting";
+import { holdChain } from "../chain/schoolChain";
 import type { World } from "../world/world";
 
 /** Which sittings are looked at: of an assignment, of a class, of a person, or one. */
@@ -73,16 +74,19 @@ function judgmentOf(one: Waiting, sent: readonly SentTry[], { appVersion }: Worl
   return judgeSitting(given, sent, received, appVersion);
 }
 
-/**
- * Replays and marks sittings whose records came in since somebody last looked. Whoever asks for results calls it first, so that
- * nothing hangs on what happened after a record was taken: a server that was killed there marks it when it is next asked.
- */
-export async function judgeWaiting(which: WhichSittings, world: World): Promise<void> {
-  const { schoolId } = which;
-  for (const one of await waitingOf(which, world)) {
-    const found = judgmentOf(one, await triesSent(schoolId, one.id, world), world);
-    const { problems, remarks, marking, worked_ms, doubted } = found;
-    await world.database
+/** Keeps what a sitting came to, unless its record was deleted, or its person erased, while it was marked. */
+function keepJudgment(schoolId: string, one: Waiting, found: SittingJudgment, world: World): Promise<void> {
+  const { problems, remarks, marking, worked_ms, doubted } = found;
+  return world.database.transaction().execute(async (database) => {
+    await holdChain(database, schoolId);
+    const record = await database
+      .selectFrom("records")
+      .select("id")
+      .where("school_id", "=", schoolId)
+      .where("id", "=", one.id)
+      .executeTakeFirst();
+    if (record === undefined) return;
+    await database
       .insertInto("sitting_judgments")
       .values({
         school_id: schoolId,
@@ -100,5 +104,16 @@ export async function judgeWaiting(which: WhichSittings, world: World): Promise<
       // Another server may have been quicker: it marked by the same rules.
       .onConflict((conflict) => conflict.columns(["school_id", "sitting_id"]).doNothing())
       .execute();
+  });
+}
+
+/**
+ * Replays and marks sittings whose records came in since somebody last looked. Whoever asks for results calls it first, so that
+ * nothing hangs on what happened after a record was taken: a server that was killed there marks it when it is next asked.
+ */
+export async function judgeWaiting(which: WhichSittings, world: World): Promise<void> {
+  for (const one of await waitingOf(which, world)) {
+    const found = judgmentOf(one, await triesSent(which.schoolId, one.id, world), world);
+    await keepJudgment(which.schoolId, one, found, world);
   }
 }

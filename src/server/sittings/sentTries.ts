@@ -69,9 +69,10 @@ export async function keepTries(
   world: World,
 ): Promise<z.infer<typeof triesReceipt>> {
   const { schoolId } = bench;
-  await sittingAtBench(sittingId, bench, world);
   return world.database.transaction().execute(async (database) => {
     const chain = await holdChain(database, schoolId);
+    // Looked for once nobody can be erased any more.
+    await sittingAtBench(sittingId, bench, { database });
     const before = await database
       .selectFrom("sitting_tries")
       .select(["place", "body", "motion"])
