@@ -62,8 +62,10 @@ function stopWhenAsked(running: Running): void {
   }
 }
 
+const say = (line: string) => process.stdout.write(`${line}\n`);
+
 async function run(options: StartOptions): Promise<void> {
-  const running = await start(options, options.app ?? buildApp());
+  const running = await start(options, options.app ?? buildApp(), say);
   greet(running, options.isBehindProxy);
   stopWhenAsked(running);
 }
@@ -80,7 +82,7 @@ try {
   const asked = readOptions(process.argv.slice(2), process.env);
   if (asked.kind === "help") process.stdout.write(HELP);
   else if (asked.kind === "command") {
-    const { lines, isWell } = await withData(asked.command, asked.options);
+    const { lines, isWell } = await withData(asked.command, asked.options, (line) => process.stderr.write(`${line}\n`));
     process.stdout.write(`${lines.join("\n")}\n`);
     if (!isWell) process.exitCode = 1;
   } else if (asked.kind === "demo") await runDemo(asked.options);

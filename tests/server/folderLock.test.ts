@@ -88,8 +88,23 @@ describe("a data folder", () => {
     });
     await first?.kill();
     const lock = await lockFolder(folder);
+    expect(lock.wasLeft, "the one before was killed").toBe(true);
     expect(await takers[1]?.say("take")).toBe("folder-in-use");
     await lock.release();
     expect(await takers[1]?.say("take")).toBe("held");
+  });
+
+  test("a folder is left where the server before was killed, and not where it gave it back or there was none", async () => {
+    const first = await lockFolder(folder);
+    await first.release();
+    const second = await lockFolder(folder);
+    await second.release();
+    expect([first.wasLeft, second.wasLeft]).toEqual([false, false]);
+    expect(await takers[0]?.say("take")).toBe("held");
+    await takers[0]?.kill();
+    const said: object[] = [];
+    const database = await openEmbedded(folder, (opening) => said.push(opening));
+    expect(said).toEqual([{ wasKilled: true }]);
+    await database.close();
   });
 });

@@ -11,6 +11,8 @@ const GIVEN_BACK = "free\n";
 
 /** The right to use a data folder, until it is given back. */
 export interface FolderLock {
+  /** Whether the process that had it before died with it: what it wrote last is still to be put right. */
+  readonly wasLeft: boolean;
   readonly release: () => Promise<void>;
 }
 
@@ -55,12 +57,20 @@ async function written(file: string, text: string): Promise<void> {
   await made.close();
 }
 
-/** Tries to be the next in the row. @returns the file of the lock; null where another was quicker */
-async function takeNext(folder: string, own: string): Promise<string | null> {
+/** A lock that was taken. */
+interface Taken {
+  readonly file: string;
+  readonly wasLeft: boolean;
+}
+
+/** Tries to be the next in the row. @returns null where another was quicker */
+async function takeNext(folder: string, own: string): Promise<Taken | null> {
   const [latest = 0] = await locksIn(folder);
-  const process_id = latest === 0 ? null : await holder(join(folder, String(latest)));
+  const before = join(folder, String(latest));
+  const process_id = latest === 0 ? null : await holder(before);
   if (process_id !== null)
     throw new ServerError(serverProblem("folder-in-use", [], { folder: dirname(folder), process: process_id }));
+  const wasLeft = latest > 0 && (await readFile(before, "utf8").catch(() => GIVEN_BACK)) !== GIVEN_BACK;
   const file = join(folder, String(latest + 1));
   try {
     // It comes whole or not at all, and only where there is none of its number.
@@ -73,19 +83,19 @@ async function takeNext(folder: string, own: string): Promise<string | null> {
   for (const number of all.filter((one) => one < latest + 1 - LEFT)) {
     await unlink(join(folder, String(number))).catch(() => undefined);
   }
-  if (all[0] === latest + 1) return file;
+  if (all[0] === latest + 1) return { file, wasLeft };
   // Whoever came back after a very long time, to a place that has been passed.
   await unlink(file);
   return null;
 }
 
-async function take(folder: string): Promise<string> {
+async function take(folder: string): Promise<Taken> {
   const own = join(folder, `${process.pid}-${performance.now()}.own`);
   await written(own, `${process.pid} ${await beganAt(process.pid)}\n`);
   try {
     for (;;) {
-      const file = await takeNext(folder, own);
-      if (file !== null) return file;
+      const taken = await takeNext(folder, own);
+      if (taken !== null) return taken;
     }
   } finally {
     await unlink(own);
@@ -105,8 +115,8 @@ export async function lockFolder(folder: string): Promise<FolderLock> {
   try {
     const locks = join(folder, FOLDER);
     await mkdir(locks, { recursive: true, mode: 0o700 });
-    const file = await take(locks);
-    return { release: () => written(file, GIVEN_BACK).catch(() => undefined) };
+    const { file, wasLeft } = await take(locks);
+    return { wasLeft, release: () => written(file, GIVEN_BACK).catch(() => undefined) };
   } catch (error) {
     if (error instanceof ServerError) throw error;
     throw new ServerError(serverProblem("folder-not-made", [], { folder, why: errorText(error) }));

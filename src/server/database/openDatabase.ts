@@ -40,11 +40,17 @@ const overPool = (pool: PostgresPool) => new Kysely<Tables>({ dialect: new Postg
 /**
  * Opens the embedded database in a folder, which no other process may use meanwhile.
  *
+ * @param onOpening - called before the database is opened, which keeps this process busy for seconds, and longer where what
+ *   a server wrote that was killed is put right
  * @throws {ServerError} where the folder is in use, or cannot be written or read
  */
-export async function openEmbedded(folder: string): Promise<OpenDatabase> {
+export async function openEmbedded(
+  folder: string,
+  onOpening: (opening: { readonly wasKilled: boolean }) => void = () => undefined,
+): Promise<OpenDatabase> {
   const lock = await lockFolder(folder);
   try {
+    onOpening({ wasKilled: lock.wasLeft });
     const open = () => PGlite.create(join(folder, "database"));
     const query = overPool(new EmbeddedPool(await open(), { open, hasRoom: roomLeft(folder) }));
     await migrate(query);

@@ -17,6 +17,7 @@ import { classServer } from "./classServer";
 import { newPassword, newSchool } from "./machineLinks";
 import type { MachineCommand, StartOptions } from "./options";
 import { programVersion } from "./programVersion";
+import { openingLine, type Say, SETTING_UP, SILENT } from "./startLines";
 
 /** A class server that listens. */
 export interface Running {
@@ -136,12 +137,14 @@ async function serve(database: OpenDatabase, options: StartOptions, app: string)
 }
 
 /** Opens the database that was asked for. @throws {ServerError} */
-const openAsked = ({ database, data }: StartOptions): Promise<OpenDatabase> =>
-  database === undefined ? openEmbedded(data) : openPostgres(database);
+function openAsked({ database, data }: StartOptions, say: Say): Promise<OpenDatabase> {
+  if (database !== undefined) return openPostgres(database);
+  return openEmbedded(data, ({ wasKilled }) => say(openingLine(data, wasKilled)));
+}
 
 /** Does something with the data while no server runs on it, and closes it again. @throws {ServerError} */
-export async function withData(command: MachineCommand, options: StartOptions): Promise<Outcome> {
-  const database = await openAsked(options);
+export async function withData(command: MachineCommand, options: StartOptions, say = SILENT): Promise<Outcome> {
+  const database = await openAsked(options, say);
   try {
     if (command.verb === "new-password") return await newPassword(command.login, worldOf(database, options));
     if (command.verb === "new-school") return await newSchool(worldOf(database, options));
@@ -155,11 +158,13 @@ export async function withData(command: MachineCommand, options: StartOptions): 
  * Opens the database and listens.
  *
  * @param app - folder of the built app
+ * @param say - takes a line for each step that may take long, before it
  * @throws {ServerError} where the database or the port cannot be had; nothing is left open then
  */
-export async function start(options: StartOptions, app: string): Promise<Running> {
-  const database = await openAsked(options);
+export async function start(options: StartOptions, app: string, say = SILENT): Promise<Running> {
+  const database = await openAsked(options, say);
   try {
+    say(SETTING_UP);
     return await serve(database, options, app);
   } catch (error) {
     await database.close();

@@ -84,7 +84,7 @@ describe.each(ENGINES)("at one moment, on $engine", ({ open }) => {
     const { classId, code } = await testClass(head);
     const { id } = await seated(code, "Quillon");
     const { cards } = (await head.post(`/api/classes/${classId}/cards`, { personIds: [id] })).json();
-    const byCard = () => anyone.post("/api/join/card", { token: cards[0].token, bench: "Bench 3" });
+    const byCard = () => anyone.post("/api/join/card", { token: cards[0].token, pin: "4711", bench: "Bench 3" });
     const byCode = () => anyone.post("/api/join", { code, name: "Quillon", bench: "Bench 3" });
     const [joined, left] = await Promise.all([
       round % 2 === 0 ? byCard() : byCode(),

@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { start } from "../../../src/server/start/running";
+import { SETTING_UP } from "../../../src/server/start/startLines";
 
 test("a server that is stopped answers what was asked, takes no more, and leaves its folder to the next", async () => {
   const data = await mkdtemp(join(tmpdir(), "class-stop-"));
@@ -24,8 +25,10 @@ test("a server that is stopped answers what was asked, takes no more, and leaves
   expect(answer.statusCode).toBe(200);
   await stopped;
   await expect(fetch(`${address}api/me`)).rejects.toThrow();
-  const next = await start({ ...usual, tls: undefined }, data);
+  const said: string[] = [];
+  const next = await start({ ...usual, tls: undefined }, data, (line) => said.push(line));
   expect(next.firstLink, "what was answered is stored").toBeNull();
   await next.stop();
+  expect(said).toEqual([`Opening the database in ${data}. That takes some seconds.`, SETTING_UP]);
   await rm(data, { recursive: true });
 });
