@@ -31,7 +31,10 @@ export const SCHOOL_WORDS = {
     ': several people of the school are called "{name}"; choose the one you mean from the list of the school',
   "no-name": ": this row has no name; fill it in, or remove the row",
   twice: ": this name is in line {line} too; remove one of them, or add something that tells the two apart",
-  "unreadable-name": ": this name cannot be read; enter it with letters or digits, without hidden characters",
+  "unreadable-name":
+    ": this name has hidden characters, or no letters and digits; type it again by hand, since a copied text may bring some along",
+  "hidden-characters":
+    ": this text has hidden characters that change how it is shown; type it again by hand, since a copied text may bring some along",
   "too-many-rows": ": this file has more than {most} rows; split it",
   "changed-meanwhile":
     ": someone changed this meanwhile: the name is {name}, the extra time {extraTime} % (change {version}); check it, then make your change again",

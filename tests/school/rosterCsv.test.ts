@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { foldedName, isReadableName, tidyName } from "../../src/school/people/foldedName";
+import { foldedName, tidyName } from "../../src/school/names/foldedName";
+import { isReadableName } from "../../src/school/names/readable";
 import { type KnownPerson, previewRoster } from "../../src/school/people/rosterCsv";
 
 const known = (id: string, name: string, isInClass = false, extraTime = 0): KnownPerson => ({

@@ -1,10 +1,10 @@
 import { dsvFormat } from "d3-dsv";
 import { fieldProblem } from "../../lock/fieldProblem";
 import { type Problem, under } from "../../wording/problem";
+import { foldedName, tidyName } from "../names/foldedName";
 import { SchoolError } from "../schoolError";
 import { schoolProblem } from "../schoolWords";
 import { extraTime, LONGEST_NAME, newPerson, type PreviewRow } from "../wire/rosterWire";
-import { foldedName, isReadableName, tidyName } from "./foldedName";
 
 /** Somebody of the school whom a row can mean. */
 export interface KnownPerson {
@@ -99,9 +99,8 @@ const extraTimeOf = (text: string) =>
 /** What is wrong with a row by itself; null where nothing is. */
 function wrongWith({ name, extraTime: extra }: Named): Problem | null {
   if (name === "") return schoolProblem("no-name", []);
-  const length = newPerson.shape.name.safeParse(name);
-  if (!length.success) return under(["name"], fieldProblem(length.error.issues, name));
-  if (!isReadableName(name)) return schoolProblem("unreadable-name", []);
+  const read = newPerson.shape.name.safeParse(name);
+  if (!read.success) return under(["name"], fieldProblem(read.error.issues, name));
   const wanted = extraTimeOf(extra);
   return wanted.success ? null : under(["extraTime"], fieldProblem(wanted.error.issues, extra));
 }

@@ -1,8 +1,9 @@
 import * as z from "zod/mini";
-import { list, number, oneOf, share, shortList, strict, text, whole } from "../../lock/fieldSchemas";
+import { list, number, oneOf, share, shortList, strict, whole } from "../../lock/fieldSchemas";
 import { foreign, id, moment } from "../../records/fields";
 import { ASSIGNMENT_KINDS, DUE_STATES, MOST_ATTEMPTS } from "../assignments/assignment";
 import { MOST_EXTRA_TIME } from "../assignments/extraTime";
+import { shownText } from "../names/shownFields";
 
 /** Most people of an assignment, and of a class. */
 const MOST_PEOPLE = 1000;
@@ -145,7 +146,7 @@ export const sittingState = z.extend(sittingLine, {
 export const sittingMotions = strict({ motions: z.array(strict({ index: z.number(), motion: z.string() })) });
 
 /** What an instructor says of a sitting. */
-export const newComment = strict({ text: text(2000) });
+export const newComment = strict({ text: shownText(2000) });
 
 const comment = strict({
   id: z.string(),

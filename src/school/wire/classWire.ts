@@ -1,12 +1,13 @@
 import * as z from "zod/mini";
 import { strict, text, whole } from "../../lock/fieldSchemas";
 import { id, moment } from "../../records/fields";
+import { shownName } from "../names/shownFields";
 
 /** A class in an address. */
 export const classPath = strict({ classId: id });
 
 /** What a class is called. */
-export const className = strict({ name: text(100) });
+export const className = strict({ name: shownName(100) });
 
 /** A class of the school. */
 export const schoolClass = strict({

@@ -1,7 +1,8 @@
 import * as z from "zod/mini";
 import { oneOf, strict, text } from "../../lock/fieldSchemas";
 import { id, moment } from "../../records/fields";
-import { login, newPassword, token } from "./peopleWire";
+import { shownName } from "../names/shownFields";
+import { newLogin, newPassword, token } from "./peopleWire";
 
 const role = oneOf(["head", "instructor"]);
 
@@ -26,7 +27,7 @@ export const openLinks = strict({
 });
 
 /** Somebody makes themselves an instructor, by the link that the head gave them. */
-export const signUp = strict({ token, name: text(100), login, password: newPassword });
+export const signUp = strict({ token, name: shownName(100), login: newLogin, password: newPassword });
 
 /** Everybody who teaches, or did. */
 export const instructorList = strict({

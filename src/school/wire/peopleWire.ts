@@ -1,17 +1,26 @@
 import * as z from "zod/mini";
 import { matching, must, oneOf, strict, text } from "../../lock/fieldSchemas";
 import { id, moment } from "../../records/fields";
+import { shownName } from "../names/shownFields";
 
 /** A secret of 32 bytes in a link or on a card, base64url. */
 export const token = matching(/^[\w-]{43}$/, must("text", { least: 43, most: 43 }));
 
 /** Name to sign in with. */
-export const login = text(100, 2);
+const login = text(100, 2);
+/** One as it may be chosen: others are shown it. */
+export const newLogin = shownName(100, 2);
 /** A password as it may be chosen. */
 export const newPassword = text(200, 10);
 
 /** The first of a school: makes the school and its head. */
-export const firstSignUp = strict({ token, school: text(100), name: text(100), login, password: newPassword });
+export const firstSignUp = strict({
+  token,
+  school: shownName(100),
+  name: shownName(100),
+  login: newLogin,
+  password: newPassword,
+});
 
 /** Name and password of an instructor. */
 export const signIn = strict({ login, password: text(200) });
@@ -33,13 +42,18 @@ const typedCode = text(40);
 const pin = matching(/^\d{4,12}$/, must("digits", { least: 4, most: 12 }));
 
 /** A bench joins a class by its code, under a name. */
-export const joinByCode = strict({ code: typedCode, name: text(100), pin: z.optional(pin), bench: text(100) });
+export const joinByCode = strict({
+  code: typedCode,
+  name: shownName(100),
+  pin: z.optional(pin),
+  bench: shownName(100),
+});
 
 /** A bench joins by the card of a person. */
-export const joinByCard = strict({ token, pin: z.optional(pin), bench: text(100) });
+export const joinByCard = strict({ token, pin: z.optional(pin), bench: shownName(100) });
 
 /** A bench joins by the code that is printed on the card of a person. */
-export const joinByCardCode = strict({ code: typedCode, pin: z.optional(pin), bench: text(100) });
+export const joinByCardCode = strict({ code: typedCode, pin: z.optional(pin), bench: shownName(100) });
 
 /** What a bench knows of its class. */
 export const joined = strict({

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
-import { matching, must, shortList, shortText, strict, text, whole } from "../../lock/fieldSchemas";
+import { matching, must, shortList, shortText, strict, whole } from "../../lock/fieldSchemas";
 import { id, moment } from "../../records/fields";
+import { shownName } from "../names/shownFields";
 import { problemAnswer } from "./problemWire";
 
 /** More time in sittings than others have, percent of the sheet's. */
@@ -48,7 +49,7 @@ export const mergedReceipt = strict({ records: z.number() });
 
 /** A name for the roster. Somebody of the school who has it already comes into the class; nobody is made twice. */
 export const newPerson = strict({
-  name: text(LONGEST_NAME),
+  name: shownName(LONGEST_NAME),
   extraTime: z.optional(extraTime),
   /** Who is meant, where several people of the school have the name. */
   personId: z.optional(id),
@@ -57,7 +58,7 @@ export const newPerson = strict({
 /** What is changed of a person, on top of a version. */
 export const personChange = strict({
   version: whole(1, 1e9),
-  name: z.optional(text(LONGEST_NAME)),
+  name: z.optional(shownName(LONGEST_NAME)),
   extraTime: z.optional(extraTime),
   /** Takes the PIN away from somebody who forgot it; they set another when they join next. */
   noPin: z.optional(z.literal(true, must("flag"))),

@@ -4,6 +4,7 @@ import { canonicalJson } from "../../drill/canonicalJson";
 import { parseSheet } from "../../drill/sheet/parseSheet";
 import type { Sheet } from "../../drill/sheet/sheet";
 import { sheetSha256 } from "../../drill/sheet/sheetFingerprint";
+import { isReadableName } from "../../school/names/readable";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import type {
@@ -26,12 +27,14 @@ import { mustBeInClass, namedBefore } from "./mustBeInClass";
 type Answer = z.infer<typeof assignmentAnswer>;
 type Terms = Omit<z.infer<typeof newAssignment>, "classId" | "sheet">;
 
-/** The sheet that was sent, looked at like any other from outside. @throws {SchoolError} "sheet-not-read" */
+/** The sheet that was sent, looked at like any other from outside. @throws {SchoolError} "sheet-not-read", "unreadable-name" */
 function sheetOf(sent: unknown): Sheet {
   try {
-    return parseSheet(sent);
+    const sheet = parseSheet(sent);
+    if (!isReadableName(sheet.title)) throw new SchoolError(schoolProblem("unreadable-name", ["sheet", "title"]));
+    return sheet;
   } catch (error) {
-    if (!(error instanceof ProblemError)) throw error;
+    if (!(error instanceof ProblemError) || error instanceof SchoolError) throw error;
     throw new SchoolError(schoolProblem("sheet-not-read", ["sheet"], { why: error.says }));
   }
 }

@@ -1,6 +1,6 @@
 import type { Kysely } from "kysely";
 import type * as z from "zod/mini";
-import { tidyName } from "../../school/people/foldedName";
+import { tidyName } from "../../school/names/foldedName";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import type { passwordByLink, passwordChange, signUp } from "../../school/wire/instructorsWire";

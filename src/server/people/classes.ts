@@ -1,5 +1,5 @@
 import type * as z from "zod/mini";
-import { tidyName } from "../../school/people/foldedName";
+import { tidyName } from "../../school/names/foldedName";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import type { classList, schoolClass } from "../../school/wire/classWire";

@@ -1,5 +1,5 @@
 import type { Kysely } from "kysely";
-import { foldedName } from "../../school/people/foldedName";
+import { foldedName } from "../../school/names/foldedName";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import type { Tables } from "../database/tables/tables";

@@ -1,7 +1,6 @@
 import type { Kysely } from "kysely";
 import type * as z from "zod/mini";
 import { CARD_LETTERS, readCode } from "../../school/people/classCode";
-import { isReadableName } from "../../school/people/foldedName";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import type { joinByCard, joinByCardCode, joinByCode, joined } from "../../school/wire/peopleWire";
@@ -100,14 +99,13 @@ async function lockedNamed(database: Kysely<Tables>, into: Into, name: string) {
  * Somebody joins a class by its code, under a name: whoever of the roster has it, or else a new person, who is marked as
  * such. A PIN that comes along becomes theirs where they have none.
  *
- * @throws {SchoolError} "code-not-valid", "wrong-pin", "unreadable-name", "class-ended", "wait-first"
+ * @throws {SchoolError} "code-not-valid", "wrong-pin", "class-ended", "wait-first"
  */
 export async function joinWithCode(
   { code, name, pin, bench }: z.infer<typeof joinByCode>,
   { address, secret }: JoiningFrom,
   world: World,
 ): Promise<JoinedBench> {
-  if (!isReadableName(name)) throw new SchoolError(schoolProblem("unreadable-name", ["name"]));
   const into = await trying([["code-from", address]], world, () => classOfCode(code, world));
   const person = await namedIn(world.database, into, name);
   if (person === undefined) await counted(["newcomer-from", address], world);

@@ -1,5 +1,5 @@
 import type { Kysely } from "kysely";
-import { tidyName } from "../../school/people/foldedName";
+import { tidyName } from "../../school/names/foldedName";
 import type { Tables } from "../database/tables/tables";
 import { newServerId } from "../security/secrets";
 import type { World } from "../world/world";

@@ -1,6 +1,6 @@
 import type { Kysely } from "kysely";
 import type * as z from "zod/mini";
-import { foldedName, isReadableName, tidyName } from "../../school/people/foldedName";
+import { foldedName, tidyName } from "../../school/names/foldedName";
 import { SchoolError } from "../../school/schoolError";
 import { schoolProblem } from "../../school/schoolWords";
 import type { newPerson, personChange, roster, schoolPeople } from "../../school/wire/rosterWire";
@@ -76,11 +76,6 @@ export async function schoolPeopleOf(
   };
 }
 
-const named = (name: string): string => {
-  if (!isReadableName(name)) throw new SchoolError(schoolProblem("unreadable-name", ["name"]));
-  return tidyName(name);
-};
-
 /** Whom of the school a new name means; undefined where nobody has it. */
 async function meant({ name, personId }: z.infer<typeof newPerson>, schoolId: string, world: World) {
   const everybody = await everybodyOf(schoolId, world);
@@ -96,7 +91,7 @@ async function meant({ name, personId }: z.infer<typeof newPerson>, schoolId: st
  * Puts a name on the roster: somebody of the school who has it, or else a new person.
  *
  * @returns the person's id
- * @throws {SchoolError} "no-such-thing", "class-ended", "name-taken", "several-people", "unreadable-name"
+ * @throws {SchoolError} "no-such-thing", "class-ended", "name-taken", "several-people"
  */
 export function addPerson(
   classId: string,
@@ -105,7 +100,7 @@ export function addPerson(
   world: World,
 ): Promise<string> {
   const ofClass = { schoolId: who.schoolId, classId };
-  const name = named(asked.name);
+  const name = tidyName(asked.name);
   return world.database.transaction().execute(async (database) => {
     await lockedClass(database, ofClass);
     const known = await meant(asked, who.schoolId, { ...world, database });
@@ -154,7 +149,7 @@ async function renameMerged(database: Kysely<Tables>, schoolId: string, personId
 
 /** What is changed of a row. */
 const changesOf = ({ name, extraTime, noPin, isKnown }: z.infer<typeof personChange>) => ({
-  ...(name !== undefined && { name: named(name) }),
+  ...(name !== undefined && { name: tidyName(name) }),
   ...(extraTime !== undefined && { extra_time: extraTime }),
   ...(noPin === true && { pin_hash: null }),
   ...(isKnown === true && { by_code: false }),
@@ -163,7 +158,7 @@ const changesOf = ({ name, extraTime, noPin, isKnown }: z.infer<typeof personCha
 /**
  * Changes a person, on top of the version that the instructor saw. Where somebody was quicker, nothing is changed.
  *
- * @throws {SchoolError} "no-such-thing", "changed-meanwhile", "name-taken", "unreadable-name"
+ * @throws {SchoolError} "no-such-thing", "changed-meanwhile", "name-taken"
  */
 export async function changePerson(
   personId: string,

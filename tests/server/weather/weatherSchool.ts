@@ -6,23 +6,27 @@ import type { OpenDatabase } from "../../../src/server/database/openDatabase";
 import type { Chance } from "../../../src/statistics/chance";
 import { anAttempt } from "../../support/logbookRecords";
 import { testBench } from "../support/testBench";
-import { testSchool, testServer } from "../support/testSchool";
+import { MORNING, testSchool, testServer } from "../support/testSchool";
 
-/** A school with a bench, and all that was acknowledged to the bench. */
+/** A school with a bench that several people joined at. */
 export interface WeatherSchool {
   readonly schoolId: string;
   readonly cookie: string;
-  readonly personId: string;
+  readonly people: readonly string[];
 }
+
+const NAMES = ["Tavro", "Mibsy", "Orla", "Dorvik"];
+/** From one attempt of a person to the next, ms. Of attempts at one moment the server would have to sum up all each time. */
+const ATTEMPT_ms = 60_000;
 
 /** Makes a school with a bench in a database in which there is none. */
 export async function weatherSchool(database: OpenDatabase): Promise<WeatherSchool> {
   const school = await testServer({ ...database, remove: database.close });
   const { schoolId } = await testSchool(school, "Millbrook");
-  const { cookies, people } = await testBench(school, schoolId);
+  const { cookies, people } = await testBench(school, schoolId, NAMES);
   await school.server.close();
   const [cookie = ""] = Object.entries(cookies).map(([name, value]) => `${name}=${value}`);
-  return { schoolId, cookie, personId: people[0] ?? "" };
+  return { schoolId, cookie, people };
 }
 
 type Sent = Readonly<{ kind: "attempts"; record: ReturnType<typeof anAttempt> }>;
@@ -38,11 +42,14 @@ export class WeatherBench {
   private made = 0;
   private readonly school: WeatherSchool;
   private readonly name: string;
+  private readonly personId: string;
   private readonly chance: Chance;
 
-  constructor(school: WeatherSchool, name: string, chance: Chance) {
+  /** @param k - which of the people of the school sits there, from 0 */
+  constructor(school: WeatherSchool, k: number, chance: Chance) {
     this.school = school;
-    this.name = name;
+    this.name = `bench${k}`;
+    this.personId = school.people[k] ?? "";
     this.chance = chance;
   }
 
@@ -51,9 +58,13 @@ export class WeatherBench {
     const more = 1 + Math.floor(12 * this.chance());
     for (let k = 0; k < more; k++) {
       const note = "x".repeat(Math.floor(800 * this.chance()));
-      const id = `${this.name}-${this.made++}`;
-      const { personId } = this.school;
-      this.waiting.push({ kind: "attempts", record: anAttempt(id, { personId, note }) });
+      const { personId, made } = this;
+      const startedAt = MORNING + ATTEMPT_ms * made;
+      this.waiting.push({
+        kind: "attempts",
+        record: anAttempt(`${this.name}-${made}`, { personId, startedAt, note }),
+      });
+      this.made += 1;
     }
     const part = this.waiting.slice(0, 60);
     try {
