@@ -132,7 +132,7 @@ async function onSmallDisk(context: TrialContext, folder: string): Promise<void>
   let database: OpenDatabase = await openEmbedded(folder);
   const school = await weatherSchool(database);
   await database.close();
-  const bench = new WeatherBench(school, "bench", context.chance);
+  const bench = new WeatherBench(school, 0, context.chance);
   const on = new OnDisk(folder);
   const ways = await fillOften(on, bench, folder, context);
   await on.server?.kill();

@@ -59,7 +59,7 @@ async function onEngine(
   const first = await weather.open();
   const school = await weatherSchool(first);
   await first.close();
-  const benches = Array.from({ length: BENCHES }, (_, k) => new WeatherBench(school, `bench${k}`, chance));
+  const benches = Array.from({ length: BENCHES }, (_, k) => new WeatherBench(school, k, chance));
   let kills = 0;
   for (; kills < KILLS && (kills === 0 || hasTime()); kills++) {
     const server = await spawnServer(weather.data, weather.address);

@@ -115,7 +115,7 @@ async function lost({ folder, chance, pass, fail }: TrialContext, isWaiting: boo
   const settings = ["listen_addresses=127.0.0.1", "max_connections=60", "unix_socket_directories="];
   const standby = asOwner("postgres", ["-D", copy, "-p", String(port), ...settings.flatMap((one) => ["-c", one])]);
   await sleep(3000);
-  const benches = Array.from({ length: 4 }, (_, k) => new WeatherBench(school, `bench${k}`, chance));
+  const benches = Array.from({ length: 4 }, (_, k) => new WeatherBench(school, k, chance));
   await sendUntilLost(primary, benches, join(folder, `data-${isWaiting}`), address);
   await promote(copy, there);
   const last = await openPostgres(there);

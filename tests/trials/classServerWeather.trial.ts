@@ -30,7 +30,7 @@ async function inStorm(
   const first = await weather.open();
   const school = await weatherSchool(first);
   await first.close();
-  const benches = Array.from({ length: 4 }, (_, k) => new WeatherBench(school, `bench${k}`, context.chance));
+  const benches = Array.from({ length: 4 }, (_, k) => new WeatherBench(school, k, context.chance));
   await blow({ benches, weather, context });
   const last = await weather.open();
   const { acknowledged, found, rows, problems } = await heldAgainst(last, benches);
