@@ -58,7 +58,15 @@ export function erasePerson(
       .execute();
     await deleteRecords(held, chain, records, { byId: instructorId, at });
     await eraseSittings(held, schoolId, personId);
-    for (const table of ["cards", "class_people"] as const) {
+    // Off every bench: none speaks for them any more. That they joined there stays, so that what comes late is known as theirs.
+    await held
+      .updateTable("device_people")
+      .set({ left_at: at })
+      .where("school_id", "=", schoolId)
+      .where("person_id", "=", personId)
+      .where("left_at", "is", null)
+      .execute();
+    for (const table of ["cards", "class_people", "live_hands"] as const) {
       await held.deleteFrom(table).where("school_id", "=", schoolId).where("person_id", "=", personId).execute();
     }
     // What was written of changes to this person may have the name in it.

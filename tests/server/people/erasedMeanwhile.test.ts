@@ -32,17 +32,21 @@ const TABLES = [
   "begun_sittings",
   "comments",
   "skill_summaries",
+  "live_hands",
 ];
 
 describe.each(ENGINES)("somebody is erased meanwhile, on $engine", ({ open }) => {
   let database: TestDatabase;
   let school: TestServer;
   let head: Asking;
+  let schoolId = "";
   let anyone: Asking;
   beforeAll(async () => {
     database = await open();
     school = await testServer(database);
-    head = asking(school, await testSchool(school, "hill"));
+    const browser = await testSchool(school, "hill");
+    head = asking(school, browser);
+    schoolId = browser.schoolId;
     anyone = asking(school);
   });
   afterAll(async () => {
@@ -210,14 +214,23 @@ describe.each(ENGINES)("somebody is erased meanwhile, on $engine", ({ open }) =>
   });
 
   test("the bench of somebody who was erased sends on: nothing of it is stored", async () => {
-    const { id, code, bench, sittingId, assignmentId, record } = await sitting();
+    const { id, code, classId, bench, sittingId, assignmentId, record } = await sitting();
     const post = async (url: string, body: object) => outcome(await bench.post(`/api/bench${url}`, body));
     const attempt = (name: string, note: string) => ({
       kind: "attempts",
       record: anAttempt(name, { personId: id, note }),
     });
     await bench.post("/api/bench/records", { sentAt: MORNING, records: [attempt(`early-${id}`, "x")] });
+    const { deviceId } = (await bench.get("/api/bench")).json();
+    const hand = { school_id: schoolId, class_id: classId, device_id: deviceId, person_id: id, raised_at: MORNING };
+    await database.query.insertInto("live_hands").values(hand).execute();
     await erase(id);
+    const seats = await database.query
+      .selectFrom("device_people")
+      .select("left_at")
+      .where("person_id", "=", id)
+      .execute();
+    expect(seats).toEqual([{ left_at: school.world.now() }]);
     const records = [
       attempt(`early-${id}`, "x"),
       attempt(`late-${id}`, "a secret"),
