@@ -26,9 +26,10 @@ export interface PageWeight {
   readonly shift: number;
 }
 
-const zipped_kB = (path: string) => gzipSync(readFileSync(join(DIST, path)), { level: 9 }).length / 1000;
-const plain_kB = (path: string) => readFileSync(join(DIST, path)).length / 1000;
-const sum = (sizes: readonly number[]) => sizes.reduce((total, one) => total + one, 0);
+const zippedBytes = (path: string) => gzipSync(readFileSync(join(DIST, path)), { level: 9 }).length;
+const plainBytes = (path: string) => readFileSync(join(DIST, path)).length;
+/** Sizes in bytes, so that the sum is exact. */
+const sum_kB = (sizes: readonly number[]) => sizes.reduce((total, one) => total + one, 0) / 1000;
 
 /**
  * Weighs a first visit, with nothing stored.
@@ -64,10 +65,10 @@ export async function pageWeight(browser: Browser, address: string, hash: string
     const once = [...new Map(fetched.map((one) => [one.path, one])).values()];
     const code = once.filter(({ path }) => /\.(js|css)$/.test(path));
     return {
-      untilDrawn_kB: sum(code.filter(({ isBefore }) => isBefore).map(({ path }) => zipped_kB(path))),
-      inAll_kB: sum(code.map(({ path }) => zipped_kB(path))),
+      untilDrawn_kB: sum_kB(code.filter(({ isBefore }) => isBefore).map(({ path }) => zippedBytes(path))),
+      inAll_kB: sum_kB(code.map(({ path }) => zippedBytes(path))),
       shift,
-      type_kB: sum(once.filter(({ path }) => path.endsWith(".woff2")).map(({ path }) => plain_kB(path))),
+      type_kB: sum_kB(once.filter(({ path }) => path.endsWith(".woff2")).map(({ path }) => plainBytes(path))),
     };
   } finally {
     await page.close();
