@@ -104,6 +104,25 @@ test("a page in the background has its camera off, and on again once it is in si
   await expect(device(page)).toContainText("connected again");
 });
 
+test("a second page that wants the same camera is told who has it, and gets it once it is let go", async ({
+  page,
+  context,
+}) => {
+  await connect(page);
+  const other = await context.newPage();
+  await other.goto("#/dial");
+  await press(other, "Choose: Printed dial and camera");
+  await press(other, "Connect");
+  await expect(device(other)).toContainText(
+    "Another page of Gatefall holds the dial. Disconnect it there or close that page, then connect again.",
+  );
+  await expect(other.locator("video")).toHaveCount(0);
+  await expect(page.locator("main video")).toBeVisible();
+  await press(page, "Choose another source");
+  await press(other, "Connect again");
+  await expect(other.locator("main video")).toBeVisible();
+});
+
 test("where a browser does not hand out frames, they are drawn and read", async ({ page }) => {
   await page.addInitScript(() => Reflect.deleteProperty(window, "VideoFrame"));
   await connect(page);

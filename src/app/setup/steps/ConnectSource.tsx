@@ -15,23 +15,27 @@ interface ConnectSourceProps {
 
 const LEARN_WORDS = { none: "Learn the knob", left: "I have turned left", right: "I have turned right" } as const;
 const LEARN_TASKS = {
-  none: "The page has to learn how your knob steps. Start, then turn it as you are asked.",
-  left: "Turn the knob left by one whole turn. Then say so.",
-  right: "Now turn it right by one whole turn. Then say so.",
+  none: "The page must learn what your knob sends. Press the button, then turn the knob as you are asked.",
+  left: "Turn the knob left by one whole turn. Then press the button.",
+  right: "Now turn it right by one whole turn. Then press the button.",
 } as const;
 
 /** A knob whose steps are not known. */
 function Learn({ hub }: { readonly hub: DeviceHub }) {
   const now = hub.learning ?? "none";
+  const isAgain = hub.isLearned === true && now === "none";
   return (
     <>
       <p role="status">{LEARN_TASKS[now]}</p>
-      <Button className={hub.isLearned === true && now === "none" ? "" : "primary"} onClick={() => hub.learnOn()}>
-        {hub.isLearned === true && now === "none" ? "Learn it again" : LEARN_WORDS[now]}
+      <Button className={isAgain ? "self-start" : "primary self-start"} onClick={() => hub.learnOn()}>
+        {isAgain ? "Learn it again" : LEARN_WORDS[now]}
       </Button>
     </>
   );
 }
+
+/** Whether what is connected waits for a knob that is not there yet: then there is nothing to learn. */
+const isAbsent = ({ trouble }: DeviceHub) => trouble?.code === "no-controller" || trouble?.code === "no-inputs";
 
 /** Whether it turns the dial, or would once both show one number. */
 const isReady = ({ source, trouble, learning }: DeviceHub) =>
@@ -73,7 +77,7 @@ function Connected({ device, hub }: Pick<ConnectSourceProps, "device" | "hub">) 
   return (
     <>
       {device.isSetUpEachTime ? <SetUp /> : <p>{device.about}</p>}
-      {hub.isLearned !== undefined && <Learn hub={hub} />}
+      {hub.isLearned !== undefined && !isAbsent(hub) && <Learn hub={hub} />}
     </>
   );
 }

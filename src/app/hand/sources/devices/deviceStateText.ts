@@ -13,7 +13,7 @@ export function deviceStateText(state: DeviceState): string {
   if (isOpening) return "connecting";
   if (learning !== null) return `turn it ${learning} by one whole turn`;
   if (!isConnected) return "not connected";
-  if (isLearned === false) return "has to be learned";
+  if (isLearned === false) return "not learned yet";
   if (source === null) return device.waiting ?? "waiting for it to answer";
   if (trouble !== null || watch.isAsking) return "not turning the dial";
   const steps = graduationsText(sizeText(source.resolution));

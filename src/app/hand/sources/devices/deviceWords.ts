@@ -17,6 +17,8 @@ const DEVICE_WORDS = {
     ": Another page of Gatefall holds the dial. Disconnect it there or close that page, then connect again",
   unplugged:
     ": The {device} was unplugged. Plug it in again. If it does not connect by itself, connect it. Then dial from the start",
+  "switched-off":
+    ": The {device} was switched off or unplugged. Switch it on and press a button on it. If it does not connect by itself, connect it. Then dial from the start",
   back: ": {device}: connected again. What you turned meanwhile is not counted: dial from the start",
   "no-hello":
     ": The port is open, but no encoder board answers. Choose another port, or put the program from shared/firmware on the board",

@@ -38,7 +38,7 @@ function watch(link: DeviceLink): OpenDevice {
   };
   const look = () => {
     const controller = firstController();
-    if (controller === null && last !== null) return link.lost(deviceProblem("unplugged", [], { device: DEVICE }));
+    if (controller === null && last !== null) return link.lost(deviceProblem("switched-off", [], { device: DEVICE }));
     if (controller !== null) see(controller.axes, performance.now());
     frame = requestAnimationFrame(look);
   };
@@ -51,7 +51,7 @@ function watch(link: DeviceLink): OpenDevice {
 export const GAMEPAD: DialDevice = {
   kind: "gamepad",
   title: "Dial of a game controller",
-  about: "An axis that turns without end, such as a spinner; or a stick: push it to its rim, and turn it round there.",
+  about: "Turn a spinner that has no ends. Or push a stick to its rim, and turn it round there.",
   unsupported: () => ("getGamepads" in navigator ? null : deviceProblem("no-gamepads", [])),
   open: async (link) => watch(link),
   whenBack: (back) => {

@@ -4,6 +4,7 @@ import { DeviceError, deviceProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
 
 const DEVICE = "phone";
+const SENSOR = "phone's motion sensor";
 /** Browsers give angles in tenths of a degree, turns. */
 const STEP = 1 / 3600;
 /** A device that tells nothing by then has no such sensor, milliseconds. */
@@ -60,11 +61,11 @@ function follow(link: DeviceLink): OpenDevice {
 export const PHONE: DialDevice = {
   kind: "phone",
   title: "This phone on a knob",
-  about: "Fix the phone that shows this page on a knob, and turn the knob. Its sensor drifts a little.",
+  about: "Fix this phone flat on a knob, and turn the knob. Its sensor drifts a little.",
   unsupported: () => (orientationEvent() === undefined ? deviceProblem("no-orientation", []) : null),
   open: async (link) => {
     const asked = (await orientationEvent()?.requestPermission?.()) ?? "granted";
-    if (asked !== "granted") throw new DeviceError(deviceProblem("refused", [], { device: DEVICE }));
+    if (asked !== "granted") throw new DeviceError(deviceProblem("refused", [], { device: SENSOR }));
     return follow(link);
   },
 };

@@ -114,7 +114,7 @@ describe("the device in the hand", () => {
     const { hub, turned } = hubOver();
     const { device, link } = stubDevice({ isLearned: false, begin: (turn) => done.push(turn), finish });
     await hub.connect(device);
-    expect(deviceStateText(hub)).toBe("has to be learned");
+    expect(deviceStateText(hub)).toBe("not learned yet");
     hub.learnOn();
     expect(deviceStateText(hub)).toBe("turn it left by one whole turn");
     link().turned(0.5, 1);

@@ -240,14 +240,14 @@ describe("an axis of a game controller", () => {
     expect((await opened(GAMEPAD)).told).toEqual(["ready 0.025"]);
   });
 
-  test("waits for a controller, and says that it was unplugged", async () => {
+  test("waits for a controller, and says that it was switched off", async () => {
     const { told } = await opened(GAMEPAD);
     frame();
     seeAt(0);
     axes = null;
     frame();
     frame();
-    expect(told).toEqual(["held no-controller", "held no more", "lost unplugged"]);
+    expect(told).toEqual(["held no-controller", "held no more", "lost switched-off"]);
   });
 
   test("counts nothing of what it did while the page was asleep, and says so", async () => {
