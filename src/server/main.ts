@@ -10,8 +10,11 @@ import { serverProblem } from "./words/serverWords";
 
 const ROOT = join(import.meta.dirname, "../..");
 
+const say = (line: string) => process.stdout.write(`${line}\n`);
+
 /** Builds the app, and gives its folder. */
 function buildApp(): string {
+  say("Building the app. That takes up to a minute.");
   const vite = join(dirname(createRequire(import.meta.url).resolve("vite/package.json")), "bin/vite.js");
   const { status } = spawnSync(process.execPath, [vite, "build", "--logLevel", "warn"], {
     cwd: ROOT,
@@ -61,8 +64,6 @@ function stopWhenAsked(running: Running): void {
     });
   }
 }
-
-const say = (line: string) => process.stdout.write(`${line}\n`);
 
 async function run(options: StartOptions): Promise<void> {
   const running = await start(options, options.app ?? buildApp(), say);

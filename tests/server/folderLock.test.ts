@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
-import { mkdtemp, rm } from "node:fs/promises";
+import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { createInterface, type Interface } from "node:readline";
@@ -92,6 +92,23 @@ describe("a data folder", () => {
     expect(await takers[1]?.say("take")).toBe("folder-in-use");
     await lock.release();
     expect(await takers[1]?.say("take")).toBe("held");
+  });
+
+  test.each([
+    { what: "a process that has died", lock: "4194303 17\n" },
+    // Its number was given to another since: this one, which began at another time.
+    { what: "a process whose number another has now", lock: `${process.pid} 17\n` },
+    { what: "a server that was killed while it gave the folder back", lock: "" },
+    { what: "nobody we know", lock: "x\n" },
+  ])("a lock of $what keeps nobody out", async ({ lock }) => {
+    await mkdir(join(folder, "in-use"));
+    await writeFile(join(folder, "in-use/7"), lock);
+    // A starter that was killed before it had its lock leaves the text of it.
+    await writeFile(join(folder, "in-use/12-3.own"), `${process.pid} 17\n`);
+    const taken = await lockFolder(folder);
+    expect(taken.wasLeft).toBe(true);
+    await expect(lockFolder(folder)).rejects.toMatchObject({ code: "folder-in-use" });
+    await taken.release();
   });
 
   test("a folder is left where the server before was killed, and not where it gave it back or there was none", async () => {
