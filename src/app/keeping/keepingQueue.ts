@@ -150,8 +150,8 @@ export class KeepingQueue extends Store {
   }
 
   private async keepTask(keeper: Keeper, task: Task): Promise<void> {
-    if ("note" in task) await keepNote(keeper, task.note).catch((error: unknown) => this.refuse(error));
-    else await task.keeping(keeper).catch(() => undefined);
+    const kept = "note" in task ? keepNote(keeper, task.note) : task.keeping(keeper);
+    await kept.catch((error: unknown) => this.refuse(error));
   }
 
   private async keeperNow(): Promise<Keeper | null> {

@@ -118,6 +118,21 @@ test("a record that is refused for good is said, and stays said when all else is
   expect(queue.state.problem).toContain("not one that can be saved");
 });
 
+test("so is a part of a sitting that is refused for good, and what waits behind it is kept", async () => {
+  const done: number[] = [];
+  const refusing: Keeper = {
+    ...keeper,
+    keepFor: async () => {
+      throw new RecordError(recordProblem("any-whole", ["startedAt"]), "sittings");
+    },
+  };
+  const queue = new KeepingQueue(async () => refusing);
+  await queue.add(({ keepFor }) => keepFor(null, () => []));
+  await queue.add(async () => void done.push(2));
+  expect(queue.state.problem).toContain("not one that can be saved (sittings: startedAt must be a whole number)");
+  expect(done).toEqual([2]);
+});
+
 test("storage that fails is told by the logbook, and not a second time", async () => {
   const failing: Keeper = {
     ...keeper,

@@ -83,7 +83,8 @@ export class SittingKeeping {
   /** The record of one that has ended, unless the logbook has it. */
   noteEnd(kept: KeptRecord, now_ms: number): void {
     this.give(async (keeper) => {
-      if (await keeper.hasEnded(this.id)) return NONE;
+      // Where the storage fails to say, it is kept as if it were not there: what has ended is not stored over.
+      if (await keeper.hasEnded(this.id).catch(() => false)) return NONE;
       return keeper.keepFor(this.personId, (personId) => [sittingWrite(kept, personId, now_ms)]);
     });
   }
