@@ -71,6 +71,7 @@ test("the class desk shows what a bench sent; it is saved in every form; a perso
 
   const rows = csvParse(await saved(page, "Save the table as CSV"));
   expect(new Set(rows.map(({ person }) => person))).toEqual(new Set([NAME]));
+  expect(csvParse(await saved(page, "Class table as CSV"))).toEqual(rows);
   expect(csvParse(await saved(page, "Attempts as CSV"))).toHaveLength(attempts.length);
   const book = JSON.parse(await saved(page, "Logbook file"));
   expect(book.attempts).toHaveLength(attempts.length);

@@ -13,6 +13,7 @@ import { clockText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
 import type { OfClass } from "../asking/classProps";
 import { ExportList } from "../records/ExportList";
+import { TABLE_WORDS } from "../records/exportWords";
 import { ServerPerson } from "./ServerPerson";
 import { WholeClass } from "./WholeClass";
 
@@ -73,9 +74,11 @@ function ClassOfServer({ asking, one, answer, onHand }: TableProps) {
 /** The class desk, from what the benches of a class sent. */
 export function DeskPanel({ asking, one }: OfClass) {
   const [asked, setAsked] = useState<{ readonly hand: Hand | null; readonly times: number }>({ hand: null, times: 0 });
+  const query = asked.hand === null ? "" : `?hand=${asked.hand}`;
+  const path = `/classes/${one.id}`;
+  const table = { ...TABLE_WORDS, what: "class", path: `${path}/desk.csv${query}`, isCsv: true };
   const { answer, problem } = useAsked(`desk ${one.id} ${asked.hand} ${asked.times}`, async () => {
-    const query = asked.hand === null ? "" : `?hand=${asked.hand}`;
-    return { desk: await asking.read(`/classes/${one.id}/desk${query}`, deskAnswer), at: Date.now() };
+    return { desk: await asking.read(`${path}/desk${query}`, deskAnswer), at: Date.now() };
   });
   return (
     <div className="desk stack gap-5">
@@ -95,7 +98,7 @@ export function DeskPanel({ asking, one }: OfClass) {
       <section className="card" aria-labelledby="class-export">
         <h2 id="class-export">Save the records of the class</h2>
         <p>Of everyone who is in the class now.</p>
-        <ExportList asking={asking} path={`/classes/${one.id}`} name={one.name} />
+        <ExportList asking={asking} path={path} name={one.name} others={[table]} />
       </section>
     </div>
   );

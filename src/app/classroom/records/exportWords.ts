@@ -1,7 +1,7 @@
 import type { ExportForm } from "../../../school/wire/recordsWire";
 
 /** A form of an export in words: its button, and what one does with it. */
-interface ExportWords {
+export interface ExportWords {
   readonly label: string;
   readonly says: string;
 }
@@ -14,4 +14,10 @@ export const EXPORT_WORDS: Readonly<Record<ExportForm, ExportWords>> = {
   jobs: { label: "Jobs as CSV", says: "one job a row" },
   sittings: { label: "Sittings as CSV", says: "one sitting a row, from its checked record" },
   xapi: { label: "xAPI statements", says: "JSON for a learning record store" },
+};
+
+/** The table of the class desk, as the server counts it when it is asked. */
+export const TABLE_WORDS: ExportWords = {
+  label: "Class table as CSV",
+  says: "people by skills as the server counts them now, with every skill",
 };
