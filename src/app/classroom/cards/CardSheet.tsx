@@ -33,25 +33,25 @@ export function CardSheet({ cards, school, onDone }: SheetProps) {
         </Button>
         <Button onClick={onDone}>Done: back to the roster</Button>
       </div>
-      <ul className="plain tiles-[330px] gap-4 print:grid-cols-2">
+      <ul className="plain tiles-[320px] gap-4">
         {cards.cards.map(({ personId, name, token, code }) => (
           <li
             key={personId}
-            className="plate grid grid-cols-[auto_1fr] content-start items-center gap-x-4 gap-y-2 p-4 wrap-anywhere break-inside-avoid"
+            className="plate flex flex-wrap content-start items-center gap-x-4 gap-y-2 p-4 wrap-anywhere break-inside-avoid"
           >
             <QrPicture
-              className="w-[132px] print:w-[36mm]"
+              className="flex-none w-[132px] print:w-[36mm]"
               address={joinAddress(token)}
               label={`QR code of the join card of ${harmlessName(name)}`}
             />
-            <div className="stack">
+            <div className="stack flex-1">
               <b className="text-lead">{harmlessName(name)}</b>
               <span>{place}</span>
             </div>
-            <p className="col-span-full">
+            <p className="basis-full">
               Card code: <b className="whitespace-nowrap">{code}</b>
             </p>
-            <small className="col-span-full">
+            <small className="basis-full">
               Scan it to join. No camera? Open <b data-address>{joinAddress()}</b> and enter the card code. Lost? Tell
               your instructor.
             </small>
