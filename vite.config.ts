@@ -104,6 +104,7 @@ export default defineConfig({
     include: ["tests/**/*.test.{ts,tsx}"],
     exclude: ["tests/browser/**"],
     setupFiles: ["tests/support/fixedSeed.ts"],
+    globalSetup: ["tests/server/support/runDatabases.ts"],
     // A busy machine is slow, not wrong.
     testTimeout: 60_000,
     hookTimeout: 60_000,

@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
 import type { Page } from "@playwright/test";
+import { layEmptyDatabase } from "../server/support/emptyDatabase";
 import { test as base, expect } from "./page";
 
 const ROOT = join(import.meta.dirname, "../..");
@@ -68,6 +69,7 @@ export const test = base.extend<{ readonly classServer: RunningServer }>({
   // biome-ignore lint/correctness/noEmptyPattern: how a fixture says that it needs no other
   classServer: async ({}, use) => {
     await inFolder(async (data) => {
+      await layEmptyDatabase(data);
       const server = await startClass(data);
       try {
         await use(server);

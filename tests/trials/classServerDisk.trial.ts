@@ -1,8 +1,8 @@
 import { spawnSync } from "node:child_process";
-import { cp, mkdir, rm, statfs, writeFile } from "node:fs/promises";
+import { mkdir, rm, statfs, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { type OpenDatabase, openEmbedded } from "../../src/server/database/openDatabase";
-import { emptyDatabase } from "../server/support/engines";
+import { layEmptyDatabase } from "../server/support/emptyDatabase";
 import { type SpawnedServer, spawnServer } from "../server/weather/spawnedServer";
 import { heldAgainst, WeatherBench, weatherSchool } from "../server/weather/weatherSchool";
 import type { Trial, TrialContext } from "./trial";
@@ -128,7 +128,7 @@ async function fillOften(
 }
 
 async function onSmallDisk(context: TrialContext, folder: string): Promise<void> {
-  await cp(await emptyDatabase(), join(folder, "database"), { recursive: true });
+  await layEmptyDatabase(folder);
   let database: OpenDatabase = await openEmbedded(folder);
   const school = await weatherSchool(database);
   await database.close();

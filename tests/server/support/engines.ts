@@ -1,52 +1,69 @@
-import { existsSync } from "node:fs";
-import { cp, mkdir, mkdtemp, rename, rm } from "node:fs/promises";
+import { randomUUID } from "node:crypto";
+import { rmSync } from "node:fs";
+import { mkdtemp } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { PGlite } from "@electric-sql/pglite";
-import { packages } from "../../../package-lock.json";
+import { sql } from "kysely";
+import { migrate } from "../../../src/server/database/migrate";
 import { type OpenDatabase, openEmbedded, openPostgres } from "../../../src/server/database/openDatabase";
+import { layEmptyDatabase } from "./emptyDatabase";
 import { startPostgres } from "./postgresServer";
+import { RUN } from "./runDatabases";
 
 /** A database of a test's own, and how it is done away with. */
 export interface TestDatabase extends OpenDatabase {
   readonly remove: () => Promise<void>;
 }
 
-const CACHE = join(import.meta.dirname, "../../../node_modules/.cache");
+/** Embedded databases that no test has now, without a table. To start one takes a second, to empty it does not. */
+const idle: OpenDatabase[] = [];
 
-/** An empty embedded database: making one takes seconds, copying it does not. Made once for each version. */
-export async function emptyDatabase(): Promise<string> {
-  const kept = join(CACHE, `empty-database-${packages["node_modules/@electric-sql/pglite"].version}`);
-  if (existsSync(kept)) return kept;
-  const made = await mkdtemp(join(await mkdir(CACHE, { recursive: true }).then(() => CACHE), "making-"));
-  await (await PGlite.create(made)).close();
-  // Another worker may have been quicker; either will do.
-  await rename(made, kept).catch(() => undefined);
-  return kept;
+async function startEmbedded(): Promise<OpenDatabase> {
+  const folder = await mkdtemp(join(process.env[RUN.folder] ?? tmpdir(), "gatefall-embedded-"));
+  process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
+  await layEmptyDatabase(folder);
+  return openEmbedded(folder);
 }
 
 async function embedded(): Promise<TestDatabase> {
-  const folder = await mkdtemp(join(tmpdir(), "gatefall-embedded-"));
-  await cp(await emptyDatabase(), join(folder, "database"), { recursive: true });
-  const database = await openEmbedded(folder);
+  const database = idle.pop() ?? (await startEmbedded());
+  await migrate(database.query);
   return {
     ...database,
     async remove() {
-      await database.close();
-      await rm(folder, { recursive: true, force: true });
+      await sql`drop schema public cascade`.execute(database.query);
+      await sql`create schema public`.execute(database.query);
+      idle.push(database);
     },
   };
 }
 
+/** A database of the run's PostgreSQL, or where there is no run of a server of its own. */
+async function newAddress(): Promise<{ readonly address: string; readonly forget: () => Promise<void> }> {
+  const door = process.env[RUN.postgres];
+  if (door === undefined) {
+    // No test of these pulls the plug: nothing needs to be on the disk.
+    const server = await startPostgres(["-c", "fsync=off"]);
+    return { address: await server.newDatabase("school"), forget: server.remove };
+  }
+  const ask = async (method: "PUT" | "DELETE", name: string) => {
+    const answer = await fetch(`${door}/${name}`, { method });
+    const text = await answer.text();
+    if (!answer.ok) throw new Error(text);
+    return text;
+  };
+  const name = `school_${randomUUID()}`;
+  return { address: await ask("PUT", name), forget: () => ask("DELETE", name).then(() => undefined) };
+}
+
 async function postgres(): Promise<TestDatabase> {
-  // No test of these pulls the plug: nothing needs to be on the disk.
-  const server = await startPostgres(["-c", "fsync=off"]);
-  const database = await openPostgres(await server.newDatabase("school"));
+  const { address, forget } = await newAddress();
+  const database = await openPostgres(address);
   return {
     ...database,
     async remove() {
       await database.close();
-      await server.remove();
+      await forget();
     },
   };
 }

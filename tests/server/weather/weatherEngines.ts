@@ -1,7 +1,6 @@
-import { cp } from "node:fs/promises";
 import { join } from "node:path";
 import { type OpenDatabase, openEmbedded, openPostgres } from "../../../src/server/database/openDatabase";
-import { emptyDatabase } from "../support/engines";
+import { layEmptyDatabase } from "../support/emptyDatabase";
 import { type PostgresServer, startPostgres } from "../support/postgresServer";
 
 /** A database that servers in other processes run on, and that is opened here while none does. */
@@ -16,7 +15,7 @@ export interface WeatherDatabase {
 /** The embedded database in a folder. */
 export async function embeddedWeather(folder: string): Promise<WeatherDatabase> {
   const data = join(folder, "data");
-  await cp(await emptyDatabase(), join(data, "database"), { recursive: true });
+  await layEmptyDatabase(data);
   return { data, address: "", open: () => openEmbedded(data), remove: async () => undefined };
 }
 
