@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Graduations, turnOf } from "../../src/lock/dial";
 import { WheelPack } from "../../src/lock/wheelPack";
+import { draws } from "../support/draws";
 import { engineSlop, farthestStep, playOfPins, RigidPack, type RigidPackShape } from "./rigidBody";
 import { arrivalAt, packProfile, stopsOf } from "./testPacks";
 
@@ -114,7 +115,7 @@ describe("the wheel pack and a rigid-body engine agree", () => {
       fc.property(pinRadii, hand, fc.boolean(), (radii, positions, hasFlies) => {
         expect(worstMiss(turned({ perTurn: 100, pinRadii: radii, hasFlies }, positions))).toBeLessThanOrEqual(1);
       }),
-      { numRuns: 20 },
+      { numRuns: draws(6, 60) },
     );
   });
 });

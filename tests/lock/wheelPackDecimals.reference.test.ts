@@ -5,6 +5,7 @@ import type { WheelPackProfile } from "../../src/lock/profile";
 import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
 import { WheelPack } from "../../src/lock/wheelPack";
 import { replay } from "../../src/trace/replay";
+import { draws } from "../support/draws";
 import { type StepwiseLock, StepwisePack } from "./stepwisePack";
 
 // The independent judge is tests/lock/stepwisePack.ts: the same lock in whole steps of a hundredth or a thousandth,
@@ -126,9 +127,9 @@ describe.each(packs.map((profile) => [profile.id, profile] as const))(
   "the %s lock dialed in decimals",
   (_, profile) => {
     test.each([
-      { name: "tenths", per: 100, grain: 10, numRuns: 200 },
-      { name: "hundredths", per: 100, grain: 1, numRuns: 200 },
-      { name: "thousandths", per: 1000, grain: 1, numRuns: 12 },
+      { name: "tenths", per: 100, grain: 10, numRuns: draws(50, 400) },
+      { name: "hundredths", per: 100, grain: 1, numRuns: draws(50, 400) },
+      { name: "thousandths", per: 1000, grain: 1, numRuns: draws(6, 24) },
     ])("in $name it opens where the judge opens, and stands where the judge stands", ({ per, grain, numRuns }) => {
       const cases = fc.record({
         combination: numbersOf(profile, per, grain),
@@ -158,15 +159,15 @@ describe.each(packs.map((profile) => [profile.id, profile] as const))(
           const { said, ours } = bothOf(profile, combination, { lock, hand }, 100);
           expect(ours).toEqual(said);
         }),
-        { numRuns: 60 },
+        { numRuns: draws(20, 120) },
       );
     });
   },
 );
 
 test("the traces above opened at the very stop by the hundred, and were refused as well", () => {
-  expect(tally.atTheStop).toBeGreaterThan(500);
-  expect(tally.refused).toBeGreaterThan(200);
+  expect(tally.atTheStop).toBeGreaterThan(draws(100, 500));
+  expect(tally.refused).toBeGreaterThan(draws(50, 200));
 });
 
 test("a lock one step wider at one gate is found out", () => {

@@ -12,6 +12,7 @@ import {
 import { tagsOfAttempts } from "../../src/store/attemptTags";
 import type { Logbook } from "../../src/store/logbook";
 import { mergeIntoLogbook } from "../../src/store/wholeLogbook";
+import { draws } from "../support/draws";
 import { attempts, contents, NOON, openLogbook, SHORT_TRACE, theirPeople } from "../support/logbookRecords";
 
 const filter: fc.Arbitrary<AttemptFilter> = fc.record(
@@ -124,7 +125,7 @@ test("pages, places, lists and counts find what a look at every attempt finds, s
         logbook.close();
       },
     ),
-    { numRuns: 80 },
+    { numRuns: draws(25, 200) },
   );
 });
 
@@ -135,6 +136,6 @@ test("the tags of a person are each told once, of stored attempts and of those t
       const own = all.filter(({ personId }) => personId === "tavro").flatMap(({ tags }) => tags);
       expect(await tagsOfAttempts(logbook, "tavro")).toEqual([...new Set(own)].sort());
     }),
-    { numRuns: 20 },
+    { numRuns: draws(8, 50) },
   );
 });

@@ -11,11 +11,17 @@ export interface Count {
 }
 
 /** A report of tests; empty where there is none. */
-export const readJson = (file: string): Record<string, unknown> =>
+const readJson = (file: string): Record<string, unknown> =>
   existsSync(file) ? (JSON.parse(readFileSync(file, "utf8")) as Record<string, unknown>) : {};
 
 /** A count of a report; 0 where it has none. */
-export const count = (value: unknown) => (typeof value === "number" ? value : 0);
+const count = (value: unknown) => (typeof value === "number" ? value : 0);
+
+/** What came of unit tests. @param file - their report */
+export const unitCount = (file: string): Count => {
+  const { numPassedTests, numFailedTests, numPendingTests } = readJson(file);
+  return { passed: count(numPassedTests), failed: count(numFailedTests), skipped: count(numPendingTests) };
+};
 
 /** What came of the browser tests that ran last. */
 export const browserCount = (): Count => {

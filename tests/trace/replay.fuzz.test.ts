@@ -2,9 +2,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { replayLine } from "../../src/cli/replayBatch";
 import { SHIPPED_PROFILES } from "../../src/lock/shippedProfiles";
+import { draws } from "../support/draws";
 import { COMBINATION, FAULT_TRACES } from "../support/faultTraces";
 
-const RUNS = { numRuns: 1500 };
+const RUNS = { numRuns: draws(300, 3000) };
 
 /** Every number in a result, however deep. */
 const numbersIn = (value: unknown): number[] => {
@@ -140,7 +141,7 @@ describe("no line brings the replay down", () => {
           checkLine(JSON.stringify({ profile: profile.id, combination: profile.asSet, positions }), number);
         },
       ),
-      { numRuns: 500 },
+      { numRuns: draws(100, 1000) },
     );
   });
 });

@@ -1,16 +1,17 @@
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { seededChance } from "../../src/statistics/chance";
 import { serveBuilt } from "../browser/staticServer";
-import { browserCount } from "../support/testCounts";
+import { ALL_DRAWS } from "../support/draws";
+import { browserCount, unitCount } from "../support/testCounts";
 import type { Trial } from "./trial";
 
 /*
- * Long trials: first the long browser tests (playwright.config.ts says which they are), to their end; then every
- * `*.trial.ts` of this folder, one after the other, within a budget of time that they share. `--only` takes trials alone.
+ * Long trials: first the long browser tests (playwright.config.ts says which they are) and the unit tests that make draws,
+ * all of them (tests/support/draws.ts), to their end; then every `*.trial.ts` of this folder, one after the other, within a budget of time that they share. `--only` takes trials alone.
  *
  *   npm run trials -- --minutes 5 --seed 7 --only kills
  */
@@ -69,7 +70,32 @@ function testBrowser(): void {
   total.failed += status === 0 ? failed : Math.max(1, failed);
 }
 
-if (options.only === "") testBrowser();
+/** Makes the unit tests that have draws, with all of them. */
+function testAllDraws(): void {
+  say("\n== unit tests with all their draws");
+  const report = "test-results/draws.json";
+  rmSync(report, { force: true });
+  const tests = readdirSync("tests", { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".test.ts"))
+    .map((name) => join("tests", name))
+    .filter((file) => readFileSync(file, "utf8").includes("support/draws"));
+  const { status } = spawnSync(
+    "npx",
+    ["vitest", "run", ...tests, "--reporter=default", "--reporter=json", `--outputFile.json=${report}`],
+    {
+      stdio: "inherit",
+      env: { ...process.env, [ALL_DRAWS]: "yes" },
+    },
+  );
+  const { passed, failed } = unitCount(report);
+  total.passed += passed;
+  total.failed += status === 0 ? failed : Math.max(1, failed);
+}
+
+if (options.only === "") {
+  testBrowser();
+  testAllDraws();
+}
 const names = readdirSync(import.meta.dirname).filter(
   (name) => name.endsWith(".trial.ts") && name.includes(options.only),
 );

@@ -12,6 +12,7 @@ import type { Graduations, Milliseconds } from "../../../src/lock/dial";
 import type { Profile } from "../../../src/lock/profile";
 import { SHIPPED_PROFILES } from "../../../src/lock/shippedProfiles";
 import { LockTrain } from "../../../src/lock/train/lockTrain";
+import { draws } from "../../support/draws";
 import { exact, lockSays, movesOf, type Piece, piece } from "../../support/randomHand";
 
 const fit = fc.record({ indexOffset: exact(-3, 3), lostMotion: exact(0, 4) });
@@ -121,7 +122,7 @@ test.each(SHIPPED_PROFILES.map((profile) => [profile.id, profile] as const))(
         for (const one of pieces) bench.work(one);
       }),
       {
-        numRuns: 300,
+        numRuns: draws(75, 600),
         // A draw given up in a turn that is a fresh start at once: the refusal came first, and the chart never heard it.
         examples: [
           [

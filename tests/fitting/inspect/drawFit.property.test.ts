@@ -8,6 +8,7 @@ import { drawInspection, fitWith } from "../../../src/fitting/inspect/drawFit";
 import { faultsOn } from "../../../src/fitting/inspect/faultDraws";
 import { SHIPPED_PROFILES, shippedProfile } from "../../../src/lock/shippedProfiles";
 import { seededChance } from "../../../src/statistics/chance";
+import { draws } from "../../support/draws";
 import { drawnWith, inOrder, locksWith, namedRight } from "../../support/fitTrial";
 import { diagnosed, trainingLock } from "../../support/fitter";
 
@@ -15,7 +16,7 @@ import { diagnosed, trainingLock } from "../../support/fitter";
 vi.setConfig({ testTimeout: 60_000 });
 
 const seeds = fc.integer({ min: 0, max: 2 ** 31 });
-const RUNS = 1000;
+const RUNS = draws(200, 1000);
 const THREE_WHEEL = shippedProfile("three-wheel");
 
 /** What comes with a fault, whoever fits the lock. */

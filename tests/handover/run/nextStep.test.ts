@@ -8,6 +8,7 @@ import { nextStep } from "../../../src/handover/run/nextStep";
 import type { HandoverEvent } from "../../../src/handover/run/rules/handoverEvent";
 import type { Situation } from "../../../src/handover/run/rules/situation";
 import { shippedProfile } from "../../../src/lock/shippedProfiles";
+import { draws } from "../../support/draws";
 import { DOOR_TO_FIT, EVENTS, fitted } from "../../support/handoverEvents";
 
 const KINDS = [
@@ -69,6 +70,6 @@ test.each(KINDS)("$id, $door: and from any muddle, unless the lock was changed b
       }
       expect(run.isHandedOver).toBe(true);
     }),
-    { numRuns: 200 },
+    { numRuns: draws(50, 400) },
   );
 });

@@ -2,13 +2,14 @@ import { describe, expect, test, vi } from "vitest";
 import { kindsFor } from "../../../src/handover/trouble/drawTrouble";
 import { TROUBLE_KINDS } from "../../../src/handover/trouble/trouble";
 import { SHIPPED_PROFILES } from "../../../src/lock/shippedProfiles";
+import { draws } from "../../support/draws";
 import { troubleTrial } from "../../support/troubleTrial";
 
 // A loaded machine must not make this fail.
 vi.setConfig({ testTimeout: 120_000 });
 
 /** How many locks with one defect are diagnosed, the shipped ones in turn, and how many may be missed; what was missed is shown. */
-const RUNS = 300;
+const RUNS = draws(60, 300);
 const MISSED_MOST = 0.01 * RUNS;
 const cases = TROUBLE_KINDS.map((kind) => ({
   kind,

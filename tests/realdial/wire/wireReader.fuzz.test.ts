@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { WireReader } from "../../../src/realdial/wire/wireReader";
 import { readDamaged } from "../../support/board/falseMotion";
+import { draws } from "../../support/draws";
 import { seeded } from "../../support/seeded";
 
-const RANDOM = 50_000;
-const DAMAGED = 50_000;
+const RANDOM = draws(10_000, 100_000);
+const DAMAGED = draws(10_000, 100_000);
 
 describe("a reader of an encoder's lines, fed with anything,", () => {
   test("survives and makes no motion of random bytes", () => {

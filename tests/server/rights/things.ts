@@ -6,6 +6,9 @@ import { SAT_SHEET, sentSitting } from "../support/satSitting";
 
 const DAY_MS = 24 * 3600 * 1000;
 
+/** Sat once: which sitting it is does not matter to who may see it. */
+const RECORD = satRecord();
+
 /** One of everything that an address or a body can name, of one school. Add yours where a route of yours names something new. */
 export interface Things {
   readonly schoolId: string;
@@ -141,7 +144,7 @@ async function makeRecord({ schoolId, personId, deviceId }: Own, recordId: strin
     .executeTakeFirst();
   const place = { school_id: schoolId, place: (last?.place ?? 0) + 1, sha256: secretHash(recordId) };
   const by = { person_id: personId, device_id: deviceId, started_at: at, received_at: at, clock_ahead_ms: 0 };
-  const body = canonicalJson(sentSitting(recordId, personId, satRecord()).record);
+  const body = canonicalJson(sentSitting(recordId, personId, RECORD).record);
   await database
     .insertInto("records")
     .values({ ...place, ...by, id: recordId, kind: "sittings", body })
