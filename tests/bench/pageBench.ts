@@ -1,3 +1,4 @@
+import { availableParallelism, loadavg } from "node:os";
 import { join } from "node:path";
 import { type Browser, chromium, type Page } from "@playwright/test";
 import { EVENT_MEASURE } from "../../src/app/exercises/bench/eventCost";
@@ -144,6 +145,7 @@ async function weightRows(browser: Browser, address: string, name: string, hash:
   ];
 }
 
+const [loadBefore = 0] = loadavg();
 const server = await serveBuilt();
 const browser = await chromium.launch({ executablePath: wholeBrowserPath() ?? "", args: BROWSER_SWITCHES });
 try {
@@ -158,6 +160,8 @@ try {
   process.stdout.write(
     `${[
       `${costs.length} dial events by mouse; main-thread time from input to redrawn page, cutaway, chart and ghost in view.`,
+      // Frames are made by some 18 ms of several threads: beside other work the figures are the machine's, not the page's.
+      `${availableParallelism()} processors, load ${loadBefore.toFixed(1)} as it began.`,
       "",
       "| what | measured | target | |",
       "|---|---:|---:|---|",
