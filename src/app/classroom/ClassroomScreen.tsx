@@ -1,9 +1,9 @@
 import { useEffect, useRef } from "react";
-import { harmlessName } from "../../lock/harmlessText";
 import { Button } from "../parts/controls/Button";
 import { Notice } from "../parts/Notice";
 import { fetchedLater } from "../parts/page/fetchedLater";
 import { focusHeading } from "../parts/page/focusHeading";
+import { shownName } from "../parts/shownName";
 import { partNow } from "./address/classroomAddress";
 import type { Asking } from "./asking/asking";
 import { useSignedIn } from "./asking/useSignedIn";
@@ -47,7 +47,7 @@ function SignedInBar({ asking, onLeave }: { readonly asking: Asking; readonly on
       </nav>
       <div className="row text-small">
         <span className="wrap-anywhere">
-          Signed in: <b>{harmlessName(instructor.name)}</b>, {harmlessName(school.name)}
+          Signed in: <b>{shownName(instructor.name)}</b>, {shownName(school.name)}
         </span>
         <Button className="slim" onClick={signOut}>
           Sign out

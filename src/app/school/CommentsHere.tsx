@@ -1,8 +1,8 @@
 import { useEffect, useState } from "react";
 import * as z from "zod/mini";
-import { harmlessName } from "../../lock/harmlessText";
 import { commentList } from "../../school/wire/assignmentsWire";
 import { shortDayText } from "../parts/moments";
+import { shownName } from "../parts/shownName";
 import { askServer, jsonBody } from "./askServer";
 
 type Comments = z.output<typeof commentList>["comments"];
@@ -34,7 +34,7 @@ export function CommentsHere({ personId, onRead }: CommentsHereProps) {
         <li key={id}>
           <span>
             <small>
-              {harmlessName(by)} on "{harmlessName(title)}", {shortDayText(at)}
+              {shownName(by)} on "{shownName(title)}", {shortDayText(at)}
             </small>
             <span className="block wrap-anywhere whitespace-pre-line">{text}</span>
           </span>

@@ -1,10 +1,10 @@
 import { type ReactNode, useState } from "react";
-import { harmlessName } from "../../lock/harmlessText";
 import { dueLater } from "../../school/assignments/assignment";
 import type { Logbook } from "../../store/logbook";
 import type { KeptDue } from "../../store/outbox/dueHere";
 import { countText } from "../../wording/amountWords";
 import { Button } from "../parts/controls/Button";
+import { shownName } from "../parts/shownName";
 import { CommentsHere } from "./CommentsHere";
 import { asOfSentence, type Due, dueSentence, latestSentence, NOTHING_KNOWN, WITHOUT_SERVER } from "./dueWords";
 import { toBegin } from "./page/toBegin";
@@ -30,7 +30,7 @@ function DueRow({ due, person, canBegin }: RowProps) {
   return (
     <li className="row items-center gap-x-4 py-2 ruled">
       <span className="flex-1">
-        <b className="block font-semibold">{harmlessName(due.title)}</b>
+        <b className="block font-semibold">{shownName(due.title)}</b>
         <small>
           {due.kind === "test" ? "A test. " : "Practice. "}
           {dueSentence(due)}
@@ -38,7 +38,7 @@ function DueRow({ due, person, canBegin }: RowProps) {
         </small>
       </span>
       {due.state === "open" && canBegin && (
-        <Button aria-label={`Begin ${due.title}`} onClick={begin}>
+        <Button aria-label={`Begin ${shownName(due.title)}`} onClick={begin}>
           Begin
         </Button>
       )}

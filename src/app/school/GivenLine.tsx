@@ -3,6 +3,7 @@ import { SITTING_SLOT, type SittingHere } from "../keeping/sittingSlot";
 import { clockText } from "../parts/moments";
 import { Notice } from "../parts/Notice";
 import { useStored } from "../parts/page/useStore";
+import { shownName } from "../parts/shownName";
 import { problemWords } from "./askServer";
 import { askedState, type Begun, beginAssigned, watchSitting } from "./givenSitting";
 import { toBegin } from "./page/toBegin";
@@ -36,7 +37,7 @@ function notBegun(begun: Begun): string | null {
     case "begun":
       return null;
     case "other-here":
-      return `"${begun.title}" is still under way on this bench. Finish it or break it off, then begin again from the start page.`;
+      return `"${shownName(begun.title)}" is still under way on this bench. Finish it or break it off, then begin again from the start page.`;
     case "silent":
       return "The class server does not answer. A sitting begins with its sheet from the server: check the network, then begin again from the start page.";
     case "refused":

@@ -1,9 +1,9 @@
 import { useState } from "react";
-import { harmlessName } from "../../lock/harmlessText";
 import type { PersonRecord } from "../../records/records";
 import type { JoiningRow } from "../../store/marks/outboxMarks";
 import { Button } from "../parts/controls/Button";
 import { Select } from "../parts/controls/Select";
+import { shownName } from "../parts/shownName";
 import type { SchoolBench } from "./schoolBench";
 import { useTold } from "./useTold";
 
@@ -22,7 +22,7 @@ const likeliest = (locals: readonly PersonRecord[], name: string, before: Person
 
 /** Who joined, and the question whose the records are that this bench has already. */
 export function Joined({ bench, joining, locals, before }: JoinedProps) {
-  const name = harmlessName(joining.name);
+  const name = shownName(joining.name);
   const [chosen, setChosen] = useState(() => likeliest(locals, joining.name, before)?.id ?? "");
   const [isAnswered, setIsAnswered] = useState(locals.length === 0);
   const { line, act } = useTold();
@@ -31,12 +31,12 @@ export function Joined({ bench, joining, locals, before }: JoinedProps) {
     if (other === undefined) return "";
     await bench.merge(other.id, joining.id);
     setIsAnswered(true);
-    return `The records of ${harmlessName(other.name)} are now yours, and go to the class.`;
+    return `The records of ${shownName(other.name)} are now yours, and go to the class.`;
   };
   return (
     <>
       <p role="status">
-        You are <b>{name}</b> in {harmlessName(joining.class.name)}, {harmlessName(joining.school.name)}.
+        You are <b>{name}</b> in {shownName(joining.class.name)}, {shownName(joining.school.name)}.
       </p>
       {!isAnswered && (
         <section className="plate p-6 grid gap-4" aria-labelledby="earlier-records">
@@ -49,7 +49,7 @@ export function Joined({ bench, joining, locals, before }: JoinedProps) {
             Records of{" "}
             <Select
               value={chosen}
-              choices={locals.map((one) => [one.id, harmlessName(one.name)] as const)}
+              choices={locals.map((one) => [one.id, shownName(one.name)] as const)}
               onChoice={setChosen}
             />
           </label>

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
-import { harmlessName } from "../../lock/harmlessText";
 import { Button } from "../parts/controls/Button";
 import { Dialog, fetchDialog } from "../parts/controls/Dialog";
+import { shownName } from "../parts/shownName";
 import { HandPart } from "./live/HandPart";
 import { OfPage } from "./OfPage";
 import { NewsLine } from "./page/NewsLine";
@@ -18,13 +18,13 @@ function Who({ bench }: { readonly bench: SchoolBench }) {
   if (joining !== null) {
     return (
       <>
-        You are <b>{harmlessName(joining.name)}</b>
-        <span className="phone:hidden">, {harmlessName(joining.class.name)}</span>.
+        You are <b>{shownName(joining.name)}</b>
+        <span className="phone:hidden">, {shownName(joining.class.name)}</span>.
       </>
     );
   }
   if (joinings.length === 0) return "This bench has not joined a class.";
-  return name === undefined ? "Nobody of the class practices here." : `${harmlessName(name)} is not in the class.`;
+  return name === undefined ? "Nobody of the class practices here." : `${shownName(name)} is not in the class.`;
 }
 
 /** The line of a bench of a class, under the head of every page: who practices here, and whether the class has all. */

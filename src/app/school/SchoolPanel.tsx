@@ -1,8 +1,8 @@
 import { useState } from "react";
-import { harmlessName } from "../../lock/harmlessText";
 import type { JoiningRow } from "../../store/marks/outboxMarks";
 import { countText } from "../../wording/amountWords";
 import { Button } from "../parts/controls/Button";
+import { shownName } from "../parts/shownName";
 import { ChangesTold } from "./ChangesTold";
 import { RefusedList } from "./RefusedList";
 import type { SchoolBench } from "./schoolBench";
@@ -18,7 +18,7 @@ interface PanelProps {
 function PersonRow({ bench, joining, onClose }: PanelProps & { readonly joining: JoiningRow }) {
   const [isAsked, setIsAsked] = useState(false);
   const { line, act } = useTold();
-  const name = harmlessName(joining.name);
+  const name = shownName(joining.name);
   const isHere = bench.joining?.id === joining.id;
   const leave = async () => {
     await bench.leave(joining.id);
@@ -28,7 +28,7 @@ function PersonRow({ bench, joining, onClose }: PanelProps & { readonly joining:
   return (
     <li className="row gap-x-4 gap-y-2 py-2 ruled">
       <p className="flex-[1_1_320px]">
-        <b>{name}</b>, {harmlessName(joining.class.name)}, {harmlessName(joining.school.name)}
+        <b>{name}</b>, {shownName(joining.class.name)}, {shownName(joining.school.name)}
         {isHere && " (practices now)"}
       </p>
       {!isHere && <Button onClick={() => bench.practiceAs(joining.id).then(onClose)}>I am {name}</Button>}

@@ -1,5 +1,5 @@
-import { harmlessName } from "../../../lock/harmlessText";
 import { HeadRow } from "../../parts/HeadRow";
+import { shownName } from "../../parts/shownName";
 import {
   type Assignment,
   attemptsText,
@@ -34,7 +34,7 @@ export function AssignmentTable({ assignments, names, now, addressOf }: TablePro
           {assignments.map((one) => (
             <tr key={one.id}>
               <th scope="row" className="wrap-anywhere">
-                <b className="font-medium">{harmlessName(one.title)}</b>
+                <b className="font-medium">{shownName(one.title)}</b>
                 <small className="block">
                   {KIND_WORDS[one.kind]} for {forText(one, names)}
                   {extraText(one)}
@@ -50,7 +50,7 @@ export function AssignmentTable({ assignments, names, now, addressOf }: TablePro
               <td data-head={soFar}>{soFarText(one)}</td>
               <td>
                 <a className="button slim" href={addressOf(one)}>
-                  Open<span className="visually-hidden"> {harmlessName(one.title)}</span>
+                  Open<span className="visually-hidden"> {shownName(one.title)}</span>
                 </a>
               </td>
             </tr>

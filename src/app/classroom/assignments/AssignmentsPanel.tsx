@@ -1,9 +1,9 @@
 import { useState } from "react";
-import { harmlessName } from "../../../lock/harmlessText";
 import { assignmentAnswer, assignmentList } from "../../../school/wire/assignmentsWire";
 import { roster } from "../../../school/wire/rosterWire";
 import { useAsked } from "../../keeping/useLogbook";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { classAddress } from "../address/classroomAddress";
 import type { ClassProps } from "../asking/classProps";
@@ -52,21 +52,21 @@ export function AssignmentsPanel({ asking, one, query }: ClassProps) {
       const terms = termsOf(draft, before);
       if (before === null) {
         const made = await asking.change("/assignments", assignmentAnswer, { classId: one.id, ...sheet, ...terms });
-        return `${harmlessName(made.title)} is assigned. Benches show it within half a minute.`;
+        return `${shownName(made.title)} is assigned. Benches show it within half a minute.`;
       }
       const value = { version: before.version, ...sheet, ...terms };
       const changed = await asking.replace(`/assignments/${before.id}`, assignmentAnswer, value);
-      return `${harmlessName(changed.title)} is changed.`;
+      return `${shownName(changed.title)} is changed.`;
     });
   const end = (assignment: Assignment) =>
     change(async () => {
       await asking.change(`/assignments/${assignment.id}/end`, assignmentAnswer);
-      return `${harmlessName(assignment.title)} has ended.`;
+      return `${shownName(assignment.title)} has ended.`;
     });
   const withdraw = (assignment: Assignment) =>
     change(async () => {
       await asking.act(`/assignments/${assignment.id}/withdraw`);
-      return `${harmlessName(assignment.title)} is withdrawn.`;
+      return `${shownName(assignment.title)} is withdrawn.`;
     });
   const { assignments = [], people = [], now = 0 } = answer ?? {};
   const isOpen = one.endedAt === null;

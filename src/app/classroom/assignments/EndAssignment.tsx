@@ -1,7 +1,7 @@
 import { useState } from "react";
-import { harmlessName } from "../../../lock/harmlessText";
 import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
+import { shownName } from "../../parts/shownName";
 import type { Assignment } from "./assignmentWords";
 
 interface EndProps {
@@ -43,7 +43,7 @@ export function EndAssignment({ assignment, onEnd, onWithdraw }: EndProps) {
           {ENDS.withdraw.button}
         </Button>
       )}
-      <Dialog title={`${shown.button}: ${harmlessName(assignment.title)}?`} isOpen={open !== null} onClose={close}>
+      <Dialog title={`${shown.button}: ${shownName(assignment.title)}?`} isOpen={open !== null} onClose={close}>
         <p>{shown.says}</p>
         <div className="row mt-4">
           <Button className="primary" onClick={confirm}>

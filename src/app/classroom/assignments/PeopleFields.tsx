@@ -1,6 +1,6 @@
-import { harmlessName } from "../../../lock/harmlessText";
 import { Check } from "../../parts/controls/Check";
 import { NumberField } from "../../parts/controls/NumberField";
+import { shownName } from "../../parts/shownName";
 import type { RosterPerson } from "../roster/RosterTable";
 import type { AssignmentDraft, DraftProblems } from "./assignmentDraft";
 import { Radios } from "./Radios";
@@ -50,7 +50,7 @@ export function ForFields({ people, draft, problems, onChange }: FieldsProps) {
               isOn={draft.people.has(id)}
               onSwitch={(isIn) => onChange({ people: switched(draft.people, id, isIn) })}
             >
-              <span className="min-w-0 wrap-anywhere">{harmlessName(name)}</span>
+              <span className="min-w-0 wrap-anywhere">{shownName(name)}</span>
             </Check>
           ))}
         </fieldset>
@@ -79,7 +79,7 @@ export function ExtraTimeFields({ people, draft, problems, onChange }: FieldsPro
         {asked.map(({ id, name, extraTime }) => (
           <li key={id} className="py-1">
             <NumberField
-              label={harmlessName(name)}
+              label={shownName(name)}
               value={draft.extraTime.get(id)}
               onNumber={(percent) => onChange({ extraTime: withExtra(draft.extraTime, id, percent) })}
               size={4}

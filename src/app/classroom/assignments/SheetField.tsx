@@ -1,12 +1,12 @@
 import { useId, useState } from "react";
 import { sheetFingerprint } from "../../../drill/sheet/sheetFingerprint";
-import { harmlessName } from "../../../lock/harmlessText";
 import { linkOf } from "../../keeping/sheets/sheetsAddress";
 import { useAsked } from "../../keeping/useLogbook";
 import { Select } from "../../parts/controls/Select";
 import { FileButton } from "../../parts/files/FileButton";
 import { Notice } from "../../parts/Notice";
 import { messageOf } from "../../parts/page/messageOf";
+import { shownName } from "../../parts/shownName";
 import { sheetSizeText } from "../../results/sheetSizeText";
 import { type OfferedSheet, offeredSheets, sheetChoices, sheetOfFile } from "./sheetSources";
 
@@ -19,8 +19,8 @@ export function ChosenSheet({ chosen: { sheet } }: ChosenProps) {
   const link = linkOf(sheet, "sheets");
   return (
     <div className="card gap-2">
-      <b className="font-medium wrap-anywhere">{harmlessName(sheet.title)}</b>
-      <p className="wrap-anywhere">{harmlessName(sheet.purpose)}</p>
+      <b className="font-medium wrap-anywhere">{shownName(sheet.title)}</b>
+      <p className="wrap-anywhere">{shownName(sheet.purpose)}</p>
       <small>
         {sheetSizeText(sheet)} · fingerprint {sheetFingerprint(sheet)}
         {"hash" in link && (

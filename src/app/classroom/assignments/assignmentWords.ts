@@ -1,9 +1,9 @@
 import type * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import { dueState } from "../../../school/assignments/assignment";
 import type { assignmentAnswer } from "../../../school/wire/assignmentsWire";
 import { countText } from "../../../wording/amountWords";
 import { clockText, dayText } from "../../parts/moments";
+import { shownName } from "../../parts/shownName";
 
 /** An assignment as an instructor sees it. */
 export type Assignment = Readonly<z.infer<typeof assignmentAnswer>>;
@@ -30,7 +30,7 @@ export function forText({ people }: Assignment, names: ReadonlyMap<string, strin
   if (people === null) return "the whole class";
   const known = people.flatMap((id) => names.get(id) ?? []);
   if (people.length > MOST_NAMED || known.length < people.length) return countText(people.length, "person", "people");
-  return known.map(harmlessName).join(", ");
+  return known.map(shownName).join(", ");
 }
 
 /** For whom there is other extra time than on the roster. */

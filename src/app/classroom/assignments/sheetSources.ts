@@ -2,12 +2,12 @@ import { parseSheet } from "../../../drill/sheet/parseSheet";
 import type { Sheet } from "../../../drill/sheet/sheet";
 import { SHEET_WORDS } from "../../../handover/sheetWords";
 import { sittingProblem } from "../../../handover/stationNeeds";
-import { harmlessName } from "../../../lock/harmlessText";
 import { problemText } from "../../../wording/problem";
 import { ownSheets } from "../../keeping/sheets/ownSheets";
 import { SHEETS_TO_SIT } from "../../keeping/sheets/sheetChoice";
 import { sheetFromFile } from "../../keeping/sheets/sheetFile";
 import type { Choices } from "../../parts/controls/Select";
+import { shownName } from "../../parts/shownName";
 
 /** A sheet that can be set, and the words by which it is chosen. */
 export interface OfferedSheet {
@@ -18,7 +18,7 @@ export interface OfferedSheet {
 
 const SAMPLES: readonly OfferedSheet[] = SHEETS_TO_SIT.map(({ id, sheet }) => ({
   key: `sample ${id}`,
-  words: `Sample for ${sheet.sitting === undefined ? "practice" : "a test"}: ${sheet.title}`,
+  words: `Sample for ${sheet.sitting === undefined ? "practice" : "a test"}: ${shownName(sheet.title)}`,
   sheet,
 }));
 
@@ -27,7 +27,7 @@ export async function offeredSheets(): Promise<readonly OfferedSheet[]> {
   const own = (await ownSheets()).filter((sheet) => sittingProblem(sheet) === null);
   const offered = own.map((sheet, k) => ({
     key: `own ${k}`,
-    words: `Your sheet: ${harmlessName(sheet.title)}`,
+    words: `Your sheet: ${shownName(sheet.title)}`,
     sheet,
   }));
   return [...offered, ...SAMPLES];
@@ -45,13 +45,13 @@ export async function sheetOfFile(file: File): Promise<OfferedSheet> {
   if (problem !== null) {
     throw new Error(`${file.name} was not loaded: no lock can be set up for it, ${problemText(problem, SHEET_WORDS)}`);
   }
-  return { key: "file", words: `From ${file.name}: ${harmlessName(sheet.title)}`, sheet };
+  return { key: "file", words: `From ${file.name}: ${shownName(sheet.title)}`, sheet };
 }
 
 /** The sheet that an assignment has. */
 export const assignedSheet = (body: unknown): OfferedSheet => {
   const sheet = parseSheet(body);
-  return { key: "as it is", words: `As assigned: ${harmlessName(sheet.title)}`, sheet };
+  return { key: "as it is", words: `As assigned: ${shownName(sheet.title)}`, sheet };
 };
 
 /** The sheets as a list to choose from. */

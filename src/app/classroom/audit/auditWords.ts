@@ -1,7 +1,7 @@
 import type * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import type { auditLog } from "../../../school/wire/auditWire";
 import { countText } from "../../../wording/amountWords";
+import { shownName } from "../../parts/shownName";
 
 /** What an instructor changed, as the server wrote it down. */
 export type AuditEntry = z.output<typeof auditLog>["entries"][number];
@@ -29,7 +29,7 @@ const FIELDS: Readonly<Record<string, string>> = {
 };
 
 const count = (value: unknown): number => (typeof value === "number" ? value : Array.isArray(value) ? value.length : 0);
-const text = (value: unknown): string => (typeof value === "string" ? harmlessName(value) : GONE);
+const text = (value: unknown): string => (typeof value === "string" ? shownName(value) : GONE);
 const fieldsText = (value: unknown): string =>
   (Array.isArray(value) ? value : []).map((field) => FIELDS[String(field)] ?? String(field)).join(", ") || "nothing";
 
@@ -68,11 +68,11 @@ const CHANGES: Readonly<Record<string, (changed: Changed) => string>> = {
 
 /** A change as a sentence: who did what. */
 export function auditSentence({ by, action, ofId, details }: AuditEntry, names: Names): string {
-  const nameOf = (id: unknown) => harmlessName(names.get(String(id)) ?? GONE);
+  const nameOf = (id: unknown) => shownName(names.get(String(id)) ?? GONE);
   const change = CHANGES[action];
   const done =
     change === undefined
-      ? `made a change that this version of the app has no words for (${harmlessName(action)})`
+      ? `made a change that this version of the app has no words for (${shownName(action)})`
       : change({ of: nameOf(ofId), inClass: nameOf(details.classId), into: nameOf(details.into), details });
-  return `${by.name === "" ? "An instructor" : harmlessName(by.name)} ${done}.`;
+  return `${by.name === "" ? "An instructor" : shownName(by.name)} ${done}.`;
 }

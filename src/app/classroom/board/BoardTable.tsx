@@ -1,6 +1,6 @@
-import { harmlessName } from "../../../lock/harmlessText";
 import { Button } from "../../parts/controls/Button";
 import { HeadRow } from "../../parts/HeadRow";
+import { shownName } from "../../parts/shownName";
 import type { BoardRow } from "./boardRows";
 import { doingWords, lastWords, lockWords, STANDING_MARKS, standingWords, unsentWords, whoWords } from "./boardWords";
 
@@ -24,7 +24,7 @@ function Row({ row, now, isWatched, onWatch, onLower }: RowProps) {
     <tr>
       <th scope="row" className="wrap-anywhere">
         {who}
-        {person !== null && benchName !== null && <small className="block">{harmlessName(benchName)}</small>}
+        {person !== null && benchName !== null && <small className="block">{shownName(benchName)}</small>}
       </th>
       <td data-head={standingHead}>
         <span className="inline-block w-5 text-center font-semibold" aria-hidden="true">

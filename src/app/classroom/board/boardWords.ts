@@ -1,8 +1,8 @@
-import { harmlessName } from "../../../lock/harmlessText";
 import { SHIPPED_PROFILES } from "../../../lock/shippedProfiles";
 import type { LiveBench } from "../../../school/wire/liveWire";
 import { countText } from "../../../wording/amountWords";
 import { clockText } from "../../parts/moments";
+import { shownName } from "../../parts/shownName";
 import type { BoardRow, Standing } from "./boardRows";
 
 const PAGES: ReadonlyMap<string, string> = new Map([
@@ -20,7 +20,7 @@ const PAGES: ReadonlyMap<string, string> = new Map([
 
 /** Who works at a bench, as it is called. */
 export const whoWords = ({ person, benchName }: Pick<BoardRow, "person" | "benchName">): string =>
-  harmlessName(person ?? benchName ?? "A bench");
+  shownName(person ?? benchName ?? "A bench");
 
 function legWords({ leg, isWaiting }: NonNullable<LiveBench["state"]>): string {
   if (leg === undefined || isWaiting) return "";
@@ -31,7 +31,7 @@ function legWords({ leg, isWaiting }: NonNullable<LiveBench["state"]>): string {
 export function doingWords({ state }: LiveBench): string {
   if (state === null) return "Nothing to show yet";
   const { exercise, sheet } = state;
-  const what = sheet === undefined ? (PAGES.get(exercise) ?? "On another page") : `Sitting “${harmlessName(sheet)}”`;
+  const what = sheet === undefined ? (PAGES.get(exercise) ?? "On another page") : `Sitting “${shownName(sheet)}”`;
   if (exercise === "bench" && state.isWaiting) return "Dialing: the result is shown";
   return `${what}${legWords(state)}`;
 }

@@ -1,9 +1,9 @@
 import type * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import type { madeCards } from "../../../school/wire/rosterWire";
 import { Button } from "../../parts/controls/Button";
 import { takeFocus } from "../../parts/page/takeFocus";
 import { QrPicture } from "../../parts/qr/QrPicture";
+import { shownName } from "../../parts/shownName";
 import { joinAddress } from "../address/classroomAddress";
 
 /** Cards that were just made. */
@@ -17,7 +17,7 @@ interface SheetProps {
 
 /** Join cards, on paper two beside each other, to be cut apart. Their secrets are known here alone. */
 export function CardSheet({ cards, school, onDone }: SheetProps) {
-  const place = `${harmlessName(cards.class.name)}, ${harmlessName(school)}`;
+  const place = `${shownName(cards.class.name)}, ${shownName(school)}`;
   return (
     <section className="stack gap-5" aria-labelledby="join-cards">
       <h2 id="join-cards" className="print:hidden" tabIndex={-1} ref={takeFocus}>
@@ -42,10 +42,10 @@ export function CardSheet({ cards, school, onDone }: SheetProps) {
             <QrPicture
               className="flex-none w-[132px] print:w-[36mm]"
               address={joinAddress(token)}
-              label={`QR code of the join card of ${harmlessName(name)}`}
+              label={`QR code of the join card of ${shownName(name)}`}
             />
             <div className="stack flex-1">
-              <b className="text-lead">{harmlessName(name)}</b>
+              <b className="text-lead">{shownName(name)}</b>
               <span>{place}</span>
             </div>
             <p className="basis-full">

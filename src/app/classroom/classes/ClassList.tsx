@@ -1,11 +1,11 @@
 import { useState } from "react";
 import type * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import { classList, schoolClass } from "../../../school/wire/classWire";
 import { countText } from "../../../wording/amountWords";
 import { useAsked } from "../../keeping/useLogbook";
 import { dayText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { classAddress } from "../address/classroomAddress";
 import type { Asking } from "../asking/asking";
@@ -17,7 +17,7 @@ function ClassRow({ one }: { readonly one: SchoolClass }) {
   return (
     <li className="spread py-3 ruled">
       <a className="font-medium wrap-anywhere" href={classAddress(one.id)}>
-        {harmlessName(one.name)}
+        {shownName(one.name)}
       </a>
       <small>
         {countText(one.people, "person", "people")}, since {dayText(one.createdAt)}
@@ -55,7 +55,7 @@ export function ClassList({ asking }: { readonly asking: Asking }) {
     act(async () => {
       await asking.change("/classes", schoolClass, { name });
       setVersion(version + 1);
-      return `The class ${name} is made. Open it, and make its class code.`;
+      return `The class ${shownName(name)} is made. Open it, and make its class code.`;
     });
   const classes = answer?.classes ?? [];
   return (

@@ -1,11 +1,11 @@
 import { useState } from "react";
-import { harmlessName } from "../../../lock/harmlessText";
 import { classList } from "../../../school/wire/classWire";
 import { useAsked } from "../../keeping/useLogbook";
 import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
 import { LinkRow } from "../../parts/LinkRow";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { CLASS_VIEWS, classAddress, classViewOf } from "../address/classroomAddress";
 import type { Asking } from "../asking/asking";
@@ -22,7 +22,7 @@ function ClassChanges({ asking, one, onChanged }: ChangeProps) {
   const [open, setOpen] = useState<"rename" | "end" | null>(null);
   const { told, act } = useDoing();
   const close = () => setOpen(null);
-  const name = harmlessName(one.name);
+  const name = shownName(one.name);
   const change = (path: string, value: unknown, says: string) =>
     act(async () => {
       close();
@@ -49,7 +49,7 @@ function ClassChanges({ asking, one, onChanged }: ChangeProps) {
           button="Save the name"
           value={one.name}
           isPrimary
-          onLine={(text) => change("name", { name: text }, `The class is now called ${text}.`)}
+          onLine={(text) => change("name", { name: text }, `The class is now called ${shownName(text)}.`)}
         />
       </Dialog>
       <Dialog title={`End ${name}?`} isOpen={open === "end"} onClose={close}>
@@ -102,7 +102,7 @@ export function ClassPage({ asking, id, query }: PageProps) {
     <>
       <div className="spread items-center gap-4 print:hidden">
         <h1 className="wrap-anywhere" tabIndex={-1}>
-          {one === undefined ? "Class" : harmlessName(one.name)}
+          {one === undefined ? "Class" : shownName(one.name)}
         </h1>
         {one !== undefined && (
           <ClassChanges key={one.name} asking={asking} one={one} onChanged={() => setVersion(version + 1)} />

@@ -1,5 +1,4 @@
 import { useState } from "react";
-import { harmlessName } from "../../../lock/harmlessText";
 import { PROVES, PROVES_NOT } from "../../../school/signing/receipt";
 import { type SchoolKeys, schoolKeysSchema } from "../../../school/signing/schoolKeys";
 import { useAsked } from "../../keeping/useLogbook";
@@ -8,6 +7,7 @@ import { fileNameOf } from "../../parts/files/fileName";
 import { saveFile } from "../../parts/files/saveFile";
 import { dayText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import type { Asking } from "../asking/asking";
 import { NewKey } from "./NewKey";
@@ -38,7 +38,7 @@ export function KeysPage({ asking }: { readonly asking: Asking }) {
     });
   return (
     <>
-      <h1 tabIndex={-1}>Signing keys of {harmlessName(school.name)}</h1>
+      <h1 tabIndex={-1}>Signing keys of {shownName(school.name)}</h1>
       <p>
         The class server signs the records of sittings. Whoever checks a signed record, on the page “Sittings” or on the
         command line, compares its key with a fingerprint on this page. Print it where everyone can see it.

@@ -5,6 +5,7 @@ import { erasedReceipt, STAYS_OF_ERASED } from "../../../school/wire/recordsWire
 import { countText } from "../../../wording/amountWords";
 import { Button } from "../../parts/controls/Button";
 import { Lines } from "../../parts/Lines";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import type { Asking } from "../asking/asking";
 
@@ -21,8 +22,8 @@ const WHAT_STAYS = STAYS_OF_ERASED.map((one) => ERASED_WORDS[one]);
 export function ErasePerson({ asking, person, onErased }: EraseProps) {
   const [typed, setTyped] = useState("");
   const { told, act } = useDoing();
-  const name = harmlessName(person.name);
-  const isNamed = typed.trim() === name.trim();
+  const name = shownName(person.name);
+  const isNamed = typed.trim() === harmlessName(person.name);
   if (asking.signedIn.instructor.role !== "head") {
     return <p className="text-soft">Only the head of your school can erase someone. Ask the head.</p>;
   }

@@ -1,9 +1,9 @@
 import { useState } from "react";
-import { harmlessName } from "../../../lock/harmlessText";
 import { mergedReceipt } from "../../../school/wire/rosterWire";
 import { countText } from "../../../wording/amountWords";
 import { Button } from "../../parts/controls/Button";
 import { Select } from "../../parts/controls/Select";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import type { Asking } from "../asking/asking";
 
@@ -24,9 +24,7 @@ const SHORT = 4;
 
 /** A name; those that two people have are told apart by their ids. */
 const labelOf = ({ id, name }: Named, all: readonly Named[]) =>
-  all.filter((one) => one.name === name).length > 1
-    ? `${harmlessName(name)} (${id.slice(0, SHORT)})`
-    : harmlessName(name);
+  all.filter((one) => one.name === name).length > 1 ? `${shownName(name)} (${id.slice(0, SHORT)})` : shownName(name);
 
 /** Makes one person of two entries: asked once more before it is done. */
 export function MergePerson({ asking, person, others, onMerged }: MergeProps) {
@@ -34,7 +32,7 @@ export function MergePerson({ asking, person, others, onMerged }: MergeProps) {
   const [isAsked, setIsAsked] = useState(false);
   const { told, act } = useDoing();
   const into = others.find(({ id }) => id === chosen);
-  const name = harmlessName(person.name);
+  const name = shownName(person.name);
   const merge = (stays: Named) =>
     act(async () => {
       const { records } = await asking.change(`/people/${person.id}/merge`, mergedReceipt, { into: stays.id });

@@ -1,6 +1,5 @@
 import { useState } from "react";
 import type * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import { classList } from "../../../school/wire/classWire";
 import { schoolPeople } from "../../../school/wire/rosterWire";
 import { countText } from "../../../wording/amountWords";
@@ -8,6 +7,7 @@ import { useAsked } from "../../keeping/useLogbook";
 import { Button } from "../../parts/controls/Button";
 import { Dialog } from "../../parts/controls/Dialog";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import type { Asking } from "../asking/asking";
 import { ExportList } from "../records/ExportList";
@@ -63,7 +63,7 @@ export function PeoplePage({ asking }: { readonly asking: Asking }) {
   const shown = people.filter(({ name }) => holds(name, part));
   const person = people.find(({ id }) => id === chosen) ?? null;
   const classesOf = ({ classIds }: SchoolPerson) =>
-    classIds.map((id) => harmlessName(answer?.classes.find((one) => one.id === id)?.name ?? "")).join(", ");
+    classIds.map((id) => shownName(answer?.classes.find((one) => one.id === id)?.name ?? "")).join(", ");
   const changed = (says: string) => {
     setChosen(null);
     setVersion(version + 1);
@@ -94,16 +94,16 @@ export function PeoplePage({ asking }: { readonly asking: Asking }) {
         {shown.map((one) => (
           <li key={one.id} className="flex items-center justify-between gap-4 py-2 ruled">
             <span className="min-w-0 wrap-anywhere">
-              <b className="font-medium">{harmlessName(one.name)}</b>
+              <b className="font-medium">{shownName(one.name)}</b>
               <small className="block">{classesOf(one) || "in no class"}</small>
             </span>
             <Button className="slim" aria-haspopup="dialog" onClick={() => setChosen(one.id)}>
-              Records and data<span className="visually-hidden"> of {harmlessName(one.name)}</span>
+              Records and data<span className="visually-hidden"> of {shownName(one.name)}</span>
             </Button>
           </li>
         ))}
       </ul>
-      <Dialog title={harmlessName(person?.name ?? "Person")} isOpen={person !== null} onClose={() => setChosen(null)}>
+      <Dialog title={shownName(person?.name ?? "Person")} isOpen={person !== null} onClose={() => setChosen(null)}>
         {person !== null && (
           <PersonData
             key={person.id}

@@ -1,10 +1,10 @@
-import { harmlessName } from "../../../lock/harmlessText";
 import { EXPORT_FORMS, type ExportForm } from "../../../school/wire/recordsWire";
 import { Button } from "../../parts/controls/Button";
 import { CsvMarkChoice, useCsvMark } from "../../parts/files/CsvMarkChoice";
 import { csvFileText } from "../../parts/files/csvFile";
 import { fileNameOf } from "../../parts/files/fileName";
 import { saveFile } from "../../parts/files/saveFile";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import type { Asking } from "../asking/asking";
 import { EXPORT_WORDS, type ExportWords } from "./exportWords";
@@ -50,7 +50,7 @@ export function ExportList({ asking, path, name, others = [] }: ListProps) {
         type: wanted.isCsv ? "text/csv" : "application/json",
         text: wanted.isCsv ? csvFileText(await file.text(), mark) : file,
       });
-      return `The file of ${harmlessName(name)} is saved.`;
+      return `The file of ${shownName(name)} is saved.`;
     });
   return (
     <>

@@ -1,11 +1,11 @@
 import { SHIPPED_QUESTIONS } from "../../../drill/questions/shippedQuestions";
 import { parseSheet } from "../../../drill/sheet/parseSheet";
 import { stationName } from "../../../drill/sheet/stationName";
-import { harmlessName } from "../../../lock/harmlessText";
 import { assignmentWithSheet, difficultyAnswer } from "../../../school/wire/assignmentsWire";
 import { countText } from "../../../wording/amountWords";
 import { useAsked } from "../../keeping/useLogbook";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import { StackedTable } from "../../parts/TextTable";
 import type { Asking } from "../asking/asking";
 import { difficultyText, type ItemFigures, sortingText } from "./resultWords";
@@ -34,7 +34,7 @@ function Items({ title, items, nameOf }: ItemsProps) {
 }
 
 const questionText = (item: string): string =>
-  SHIPPED_QUESTIONS.find(({ id }) => id === item)?.asks ?? `A question of another version (${harmlessName(item)})`;
+  SHIPPED_QUESTIONS.find(({ id }) => id === item)?.asks ?? `A question of another version (${shownName(item)})`;
 
 /** How hard each question and station of a sheet proved. */
 export function DifficultyPage({ asking, assignmentId }: PageProps) {
@@ -52,13 +52,13 @@ export function DifficultyPage({ asking, assignmentId }: PageProps) {
   const stationText = (item: string) => {
     const index = sheet.stations.findIndex(({ id }) => id === item);
     const station = sheet.stations[index];
-    return harmlessName(station === undefined ? item : stationName(station, index));
+    return shownName(station === undefined ? item : stationName(station, index));
   };
   return (
     <>
       <p>
-        <b className="font-medium">{harmlessName(sheet.title)}</b>: of {countText(found.people, "person", "people")},
-        the first sitting counts that came in and agrees. The hardest is first.
+        <b className="font-medium">{shownName(sheet.title)}</b>: of {countText(found.people, "person", "people")}, the
+        first sitting counts that came in and agrees. The hardest is first.
       </p>
       {found.people === 0 && <p>Nobody’s sitting has come in yet.</p>}
       <Items title="Stations" items={found.stations} nameOf={stationText} />

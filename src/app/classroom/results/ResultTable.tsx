@@ -1,5 +1,5 @@
-import { harmlessName } from "../../../lock/harmlessText";
 import { HeadRow } from "../../parts/HeadRow";
+import { shownName } from "../../parts/shownName";
 import { type ClassResults, markTexts, outcomeText, type PersonsResult, type SittingLine } from "./resultWords";
 
 interface CellProps {
@@ -57,7 +57,7 @@ interface TableProps {
 
 /** People by sheets: what each came to; a result leads to its sitting. */
 export function ResultTable({ results: { assignments, people }, addressOf }: TableProps) {
-  const titles = assignments.map(({ title }) => harmlessName(title));
+  const titles = assignments.map(({ title }) => shownName(title));
   return (
     <div className="stacks overflow-x-auto" tabIndex={-1}>
       <table>
@@ -69,13 +69,13 @@ export function ResultTable({ results: { assignments, people }, addressOf }: Tab
           {people.map(({ personId, name, results }) => (
             <tr key={personId}>
               <th scope="row" className="wrap-anywhere">
-                {harmlessName(name)}
+                {shownName(name)}
               </th>
               {assignments.map(({ id }, k) => (
                 <td key={id} data-head={titles[k]}>
                   <Cell
                     result={results.find(({ assignmentId }) => assignmentId === id)}
-                    of={`${harmlessName(name)}, ${titles[k]}`}
+                    of={`${shownName(name)}, ${titles[k]}`}
                     addressOf={addressOf}
                   />
                 </td>

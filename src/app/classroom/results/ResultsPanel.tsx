@@ -1,8 +1,8 @@
-import { harmlessName } from "../../../lock/harmlessText";
 import { classResults } from "../../../school/wire/assignmentsWire";
 import { useAsked } from "../../keeping/useLogbook";
 import { Notice } from "../../parts/Notice";
 import { fetchedLater } from "../../parts/page/fetchedLater";
+import { shownName } from "../../parts/shownName";
 import { classAddress } from "../address/classroomAddress";
 import type { ClassProps } from "../asking/classProps";
 import { ResultTable } from "./ResultTable";
@@ -85,7 +85,7 @@ function Everybody({ results, classId }: { readonly results: ClassResults; reado
           .map(({ id, title }) => (
             <li key={id}>
               <a className="wrap-anywhere" href={classAddress(classId, "results", { difficulty: id })}>
-                {harmlessName(title)}: each question and station
+                {shownName(title)}: each question and station
               </a>
             </li>
           ))}

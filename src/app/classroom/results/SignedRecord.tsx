@@ -1,8 +1,8 @@
 import { sheetId } from "../../../drill/sheet/sheetId";
-import { harmlessName } from "../../../lock/harmlessText";
 import { type Receipt, receiptSchema } from "../../../school/signing/receipt";
 import { Button } from "../../parts/controls/Button";
 import { saveFile } from "../../parts/files/saveFile";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import type { KeptRecord } from "../../verdicts/keptRecord";
 
@@ -32,7 +32,7 @@ export function SignedRecord({ kept: { record, sha256 }, receipt }: SignedProps)
     <section className="stack print:hidden" aria-labelledby="signed-record">
       <h2 id="signed-record">Signed record</h2>
       <p>
-        {harmlessName(statement.proves)} {harmlessName(statement.provesNot)}
+        {shownName(statement.proves)} {shownName(statement.provesNot)}
       </p>
       <p className="text-small text-soft">
         Whoever checks the file compares its key with the school’s: <b className="wrap-anywhere">{statement.key}</b>

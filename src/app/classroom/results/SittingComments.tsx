@@ -1,9 +1,9 @@
 import { type FormEvent, useState } from "react";
-import { harmlessName } from "../../../lock/harmlessText";
 import { commentList } from "../../../school/wire/assignmentsWire";
 import { useAsked } from "../../keeping/useLogbook";
 import { clockText, dayText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import type { Asking } from "../asking/asking";
 
@@ -37,7 +37,7 @@ export function SittingComments({ asking, sittingId }: { readonly asking: Asking
             <span className="min-w-0">
               <span className="block wrap-anywhere whitespace-pre-line">{said}</span>
               <small>
-                {harmlessName(by)}, {momentText(at)}; {readAt === null ? "not read yet" : `read ${momentText(readAt)}`}
+                {shownName(by)}, {momentText(at)}; {readAt === null ? "not read yet" : `read ${momentText(readAt)}`}
               </small>
             </span>
           </li>

@@ -1,6 +1,5 @@
 import * as z from "zod/mini";
 import type { Motion } from "../../../dialing/motion";
-import { harmlessName } from "../../../lock/harmlessText";
 import { motionOfText } from "../../../records/motion/traceCodec";
 import { readSittingRecord } from "../../../records/sitting/readSittingRecord";
 import { findingSentences } from "../../../school/assignments/sittingFindings";
@@ -12,6 +11,7 @@ import { useAsked } from "../../keeping/useLogbook";
 import { Lines } from "../../parts/Lines";
 import { clockText, dayText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import type { KeptRecord } from "../../verdicts/keptRecord";
 import { RecordResult } from "../../verdicts/RecordResult";
 import type { Asking } from "../asking/asking";
@@ -83,8 +83,8 @@ export function SittingPage({ asking, sittingId, name }: PageProps) {
   return (
     <>
       <p>
-        {name !== undefined && <b className="font-medium wrap-anywhere">{harmlessName(name)}. </b>}
-        {come !== null && `${harmlessName(come.kept.record.sheet.title)}. `}
+        {name !== undefined && <b className="font-medium wrap-anywhere">{shownName(name)}. </b>}
+        {come !== null && `${shownName(come.kept.record.sheet.title)}. `}
         Attempt {state.attempt}, begun {momentText(state.begunAt)}.{" "}
         {state.receivedAt === null
           ? `Its record has not come in. ${countText(state.tries, "try has", "tries have")} come so far.`

@@ -4,6 +4,7 @@ import { Dialog } from "../../parts/controls/Dialog";
 import { NumberField } from "../../parts/controls/NumberField";
 import { Notice } from "../../parts/Notice";
 import { messageOf } from "../../parts/page/messageOf";
+import { shownName } from "../../parts/shownName";
 import type { Asking } from "../asking/asking";
 import type { RosterPerson } from "./RosterTable";
 
@@ -97,7 +98,9 @@ function PersonFields({
         </button>
         {person.hasPin && (
           <Button
-            onClick={() => change(own, { version, noPin: true }, `${person.name} sets a new PIN when joining next.`)}
+            onClick={() =>
+              change(own, { version, noPin: true }, `${shownName(person.name)} sets a new PIN when joining next.`)
+            }
           >
             Remove the PIN
           </Button>
@@ -108,7 +111,7 @@ function PersonFields({
               change(
                 `/classes/${classId}/people/${person.id}/card/revoke`,
                 undefined,
-                `${person.name}’s card is not good any more.`,
+                `${shownName(person.name)}’s card is not good any more.`,
               )
             }
           >
@@ -120,7 +123,7 @@ function PersonFields({
             change(
               `/classes/${classId}/people/${person.id}/leave`,
               undefined,
-              `${person.name} left the class. The records stay.`,
+              `${shownName(person.name)} left the class. The records stay.`,
             )
           }
         >

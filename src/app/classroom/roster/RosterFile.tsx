@@ -1,12 +1,12 @@
 import { useRef, useState } from "react";
 import type * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import { schoolProblem } from "../../../school/schoolWords";
 import { type PreviewRow, rosterPreview, takenRoster } from "../../../school/wire/rosterWire";
 import { countText } from "../../../wording/amountWords";
 import type { Problem } from "../../../wording/problem";
 import { Button } from "../../parts/controls/Button";
 import { FileButton } from "../../parts/files/FileButton";
+import { shownName } from "../../parts/shownName";
 import { StackedTable } from "../../parts/TextTable";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { problemWords } from "../../school/askServer";
@@ -36,7 +36,7 @@ function outcomeText(row: PreviewRow): string {
 }
 
 const rowsOf = ({ rows }: Looked["preview"]) =>
-  rows.map((row) => [`Line ${row.line}`, harmlessName(row.name), outcomeText(row)]);
+  rows.map((row) => [`Line ${row.line}`, shownName(row.name), outcomeText(row)]);
 
 interface FileProps extends OfClass {
   /** Called once the names are on the roster: what was pressed is gone then. */

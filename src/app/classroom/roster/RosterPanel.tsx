@@ -1,11 +1,11 @@
 import { useRef, useState } from "react";
 import * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import { madeCards, roster } from "../../../school/wire/rosterWire";
 import { countText } from "../../../wording/amountWords";
 import { useAsked } from "../../keeping/useLogbook";
 import { Button } from "../../parts/controls/Button";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import type { OfClass } from "../asking/classProps";
 import { CardSheet, type Cards } from "../cards/CardSheet";
@@ -36,7 +36,7 @@ export function RosterPanel({ asking, one }: OfClass) {
     act(async () => {
       await asking.change(`${path}/people`, madePerson, { name });
       changed();
-      return `${name} is on the roster.`;
+      return `${shownName(name)} is on the roster.`;
     });
   const makeCards = (personIds?: readonly string[]) =>
     act(async () => {
@@ -81,7 +81,7 @@ export function RosterPanel({ asking, one }: OfClass) {
         onChanged={changed}
         onClose={() => setChosen(null)}
         says={(text) => act(async () => text)}
-        title={harmlessName(person?.name ?? "Person")}
+        title={shownName(person?.name ?? "Person")}
       />
     </section>
   );

@@ -1,8 +1,8 @@
 import type * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import type { rosterPerson } from "../../../school/wire/rosterWire";
 import { Button } from "../../parts/controls/Button";
 import { HeadRow } from "../../parts/HeadRow";
+import { shownName } from "../../parts/shownName";
 
 /** A person of a class. */
 export type RosterPerson = Readonly<z.infer<typeof rosterPerson>>;
@@ -25,7 +25,7 @@ export function RosterTable({ people, isOpen, onChoose, onCard }: TableProps) {
         <HeadRow of={HEAD} />
         <tbody>
           {people.map((person) => {
-            const name = harmlessName(person.name);
+            const name = shownName(person.name);
             const [, extra, pin, card, change] = HEAD;
             return (
               <tr key={person.id}>

@@ -1,16 +1,16 @@
 import type * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import { openLinks } from "../../../school/wire/instructorsWire";
 import { useAsked } from "../../keeping/useLogbook";
 import { Button } from "../../parts/controls/Button";
 import { clockText, dayText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import type { Asking } from "../asking/asking";
 
 type Link = z.infer<typeof openLinks>["links"][number];
 
 const linkText = ({ role, instructor }: Link): string =>
-  instructor === null ? `Invites one ${role}` : `Sets a new password of ${harmlessName(instructor.name)}`;
+  instructor === null ? `Invites one ${role}` : `Sets a new password of ${shownName(instructor.name)}`;
 
 interface LinksProps {
   readonly asking: Asking;

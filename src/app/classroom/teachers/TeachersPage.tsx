@@ -1,12 +1,12 @@
 import { useState } from "react";
 import type * as z from "zod/mini";
-import { harmlessName } from "../../../lock/harmlessText";
 import { instructorList, madeLink } from "../../../school/wire/instructorsWire";
 import { useAsked } from "../../keeping/useLogbook";
 import { Button } from "../../parts/controls/Button";
 import { copyText } from "../../parts/files/copyText";
 import { clockText, dayText } from "../../parts/moments";
 import { Notice } from "../../parts/Notice";
+import { shownName } from "../../parts/shownName";
 import { ToldLine, useDoing } from "../../parts/Told";
 import { linkAddress } from "../address/classroomAddress";
 import type { Asking } from "../asking/asking";
@@ -67,7 +67,7 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
   const newPassword = ({ id, name }: Instructor) =>
     act(async () => {
       const { token, expiresAt } = await asking.change(`/instructors/${id}/password-link`, madeLink);
-      const says = `With this link ${harmlessName(name)} sets a new password.`;
+      const says = `With this link ${shownName(name)} sets a new password.`;
       setLink({ address: linkAddress("password", token), says, expiresAt });
       setVersion(version + 1);
       return "The link is made.";
@@ -76,7 +76,7 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
     act(async () => {
       await asking.act(`/instructors/${id}/${disabledAt === null ? "disable" : "enable"}`);
       setVersion(version + 1);
-      return `${harmlessName(name)} ${disabledAt === null ? "is signed out and cannot sign in" : "can sign in again"}.`;
+      return `${shownName(name)} ${disabledAt === null ? "is signed out and cannot sign in" : "can sign in again"}.`;
     });
   const takeBack = (linkId: string) =>
     act(async () => {
@@ -93,9 +93,9 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
         {answer?.instructors.map((one) => (
           <li key={one.id} className="spread items-center gap-y-2 py-2 ruled">
             <span className="min-w-0 wrap-anywhere">
-              <b className="font-medium">{harmlessName(one.name)}</b>
+              <b className="font-medium">{shownName(one.name)}</b>
               <small className="block">
-                {ROLE_WORDS[one.role]}, signs in as {harmlessName(one.login)}
+                {ROLE_WORDS[one.role]}, signs in as {shownName(one.login)}
                 {one.disabledAt !== null && ", cannot sign in"}
               </small>
             </span>
@@ -103,12 +103,12 @@ export function TeachersPage({ asking }: { readonly asking: Asking }) {
               <span className="row">
                 {one.disabledAt === null && (
                   <Button onClick={() => newPassword(one)}>
-                    Link for a new password<span className="visually-hidden"> for {harmlessName(one.name)}</span>
+                    Link for a new password<span className="visually-hidden"> for {shownName(one.name)}</span>
                   </Button>
                 )}
                 <Button onClick={() => turn(one)}>
                   {one.disabledAt === null ? "Block sign-in" : "Allow sign-in"}
-                  <span className="visually-hidden"> of {harmlessName(one.name)}</span>
+                  <span className="visually-hidden"> of {shownName(one.name)}</span>
                 </Button>
               </span>
             )}
