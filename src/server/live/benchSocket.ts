@@ -26,8 +26,11 @@ function read(text: string): Told {
   return success ? { told: data } : { problem: fieldProblem(error.issues, value) };
 }
 
-const whoOf = (told: BenchTelling) =>
-  told.kind === "state" ? told.state.personId : told.kind === "hand" ? told.personId : null;
+/** Whom a bench speaks for; null where that does not matter. Any hand at it may go down. */
+function whoOf(told: BenchTelling): string | null {
+  if (told.kind === "state") return told.state.personId;
+  return told.kind === "hand" && told.isRaised ? told.personId : null;
+}
 
 /** The connection of one bench, from its first message to its end. */
 export class BenchSocket {
@@ -104,7 +107,8 @@ export class BenchSocket {
   /** A bench speaks for those who joined there, and for nobody else. */
   private async problemOf(told: BenchTelling): Promise<Problem | null> {
     const who = whoOf(told);
-    if (who === null || this.people.has(who)) return null;
+    // A hand is stored: whoever raises it is looked up each time, for they may have left, or been erased.
+    if (who === null || (told.kind === "state" && this.people.has(who))) return null;
     const { bench, world } = this;
     const rows = await world.database
       .selectFrom("device_people")

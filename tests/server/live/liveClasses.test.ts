@@ -56,4 +56,26 @@ describe.each(ENGINES)("boards of classes on $engine", ({ open }) => {
     await shown(other, bench, ({ isHere }) => isHere);
     for (const one of [board, other, again]) one.leave();
   });
+
+  test("a bench raises no hand for somebody who was erased since it spoke for them", async () => {
+    const bench = await testBench(school, head.schoolId);
+    const [personId = ""] = bench.people;
+    const [end, board] = [await connectBench(school, bench), await openBoard(school, bench.classId, head)];
+    const state = { personId, profileId: "three-wheel", exercise: "open", isWaiting: false, unsent: 0 };
+    end.tell({ v: 1, kind: "state", state });
+    await shown(board, bench, (one) => one.state?.personId === personId);
+    await school.server.inject({ method: "POST", url: `/api/people/${personId}/erase`, payload: {}, ...head });
+    end.tell({ v: 1, kind: "hand", personId, isRaised: true });
+    expect(await end.hears.until(({ kind }) => kind === "refused")).toMatchObject({
+      problem: { code: "not-joined-here" },
+    });
+    const hands = database.query.selectFrom("live_hands").select("person_id").where("device_id", "=", bench.deviceId);
+    expect(await hands.execute()).toEqual([]);
+    const heard = end.hears.all.length;
+    end.tell({ v: 1, kind: "hand", personId, isRaised: false });
+    end.tell({ v: 1, kind: "hand", personId, isRaised: true });
+    await end.hears.until((one) => end.hears.all.indexOf(one) >= heard && one.kind === "refused");
+    expect(end.hears.all.filter(({ kind }) => kind === "refused")).toHaveLength(2);
+    for (const one of [end, board]) one.leave();
+  });
 });
