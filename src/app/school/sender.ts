@@ -14,7 +14,7 @@ import { type PostChanges, sentChanges } from "./sentChanges";
 
 /** What keeps records from being sent. */
 export type Trouble =
-  | { readonly kind: "no-network" | "signed-out" }
+  | { readonly kind: "no-network" | "signed-out" | "no-storage" }
   | { readonly kind: "server"; readonly problem: Problem };
 
 /** What a person is told of the sending. */
@@ -46,6 +46,8 @@ export interface SenderWorld {
 
 /** Looks again while another tab sends, ms. */
 const OTHER_TAB_MS = 5000;
+/** Looks again for what is held back after a failure, ms. */
+const HELD_MS = 30_000;
 /** Room for what is round the records of a part, bytes. */
 const ROUND = 1024;
 const ROOM_BYTES = PART_LIMITS.bytes - ROUND;
@@ -122,8 +124,9 @@ export class Sender extends Store {
           goesOn = await this.sendPart();
         })
         .catch(() => {
-          // The database failed; that is told elsewhere.
+          // The database failed: whatever the server has taken by now is sent once more, and it knows that.
           this.pace = afterSilence(this.pace);
+          this.tell({ trouble: { kind: "no-storage" } });
           this.again();
           goesOn = false;
           return true;
@@ -135,6 +138,11 @@ export class Sender extends Store {
       goesOn ||= this.isAskedAgain && !this.isWaiting;
     }
     await this.count();
+    const { waiting, trouble } = this.state;
+    // What was held back after a failure is tried again, though somebody asked for everything in between.
+    if (waiting > 0 && !this.isWaiting && trouble?.kind !== "signed-out") {
+      this.again(Math.max(HELD_MS, wait_ms(this.pace, this.world.chance())));
+    }
     this.tell({ isSending: false });
   }
 
@@ -230,10 +238,12 @@ export class Sender extends Store {
 
   private async count(): Promise<void> {
     const { logbook, now } = this.world;
+    const { trouble } = this.state;
     const counts = await bringForward(logbook, now())
       .then(() => outboxCounts(logbook, now()))
       .catch(() => null);
-    if (counts !== null) this.tell(counts);
+    if (counts === null) this.tell({ trouble: { kind: "no-storage" } });
+    else this.tell({ ...counts, ...(counts.waiting === 0 && trouble?.kind === "no-storage" && { trouble: null }) });
   }
 
   private tell(news: Partial<SendingState>): void {

@@ -7,6 +7,7 @@ import type { SendingState, Trouble } from "./sender";
 export const WHY: Readonly<Record<Trouble["kind"], string>> = {
   "no-network": "no network",
   "signed-out": "signed out",
+  "no-storage": "the storage does not answer",
   server: "the server has trouble",
 };
 
@@ -15,6 +16,7 @@ export function sendingWords({ waiting, refused, isSending, sentAt, trouble }: S
   const parts = [];
   if (waiting > 0 && trouble !== null) parts.push(`${waiting} waiting, ${WHY[trouble.kind]}`);
   else if (trouble?.kind === "signed-out") parts.push("Signed out of the class");
+  else if (trouble?.kind === "no-storage") parts.push("Nothing sent, the storage does not answer");
   else if (waiting > 0) parts.push(isSending ? `Sending ${waiting}` : `${waiting} waiting`);
   if (refused > 0) parts.push(`${refused} refused`);
   if (parts.length > 0) return parts.join(", ");
@@ -30,6 +32,8 @@ export function troubleSentence(trouble: Trouble | null): string | null {
       return "The class server does not answer. Go on practicing: every record stays on this bench and is sent when the network is back.";
     case "signed-out":
       return "Your instructor signed this bench out, or it was signed out at the server. Join the class again to send what waits.";
+    case "no-storage":
+      return "This browser does not let the bench read or change its records now. Go on as the page says about saving. The bench tries again by itself, and the class takes nothing twice.";
     case "server":
       return `The class server does not take records now: ${problemWords(trouble.problem)}. Every record stays on this bench until then.`;
   }

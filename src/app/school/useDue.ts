@@ -10,7 +10,7 @@ interface KnownDue {
   /** Null where the server never told it here. */
   readonly kept: KeptDue | null;
   /** Why nothing newer is known; null where the server has just told it. */
-  readonly why: Exclude<Trouble["kind"], "signed-out"> | null;
+  readonly why: Extract<Trouble["kind"], "no-network" | "server"> | null;
 }
 
 /** Asked again so often, ms: a sitting that an instructor opens is seen within it. */

@@ -8,7 +8,7 @@ export interface Pace {
 
 /** First and longest wait after a failure, ms. */
 const FIRST_MS = 2000;
-const LONGEST_MS = 300_000;
+export const LONGEST_MS = 300_000;
 
 /** @param records - most that a part may ever hold */
 export const firstPace = (records: number): Pace => ({ failures: 0, records });

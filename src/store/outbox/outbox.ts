@@ -1,5 +1,6 @@
 import Dexie from "dexie";
 import { toBase64 } from "../../records/motion/base64";
+import { LONGEST_MS } from "../../school/outbox/pace";
 import type { Settled } from "../../school/outbox/settle";
 import type { SentKind, SentRecord } from "../../school/wire/recordsWire";
 import type { Logbook } from "../logbook";
@@ -19,34 +20,36 @@ export interface OutboxCounts {
 }
 
 /**
- * How many records and changes are to be sent by now, and how many were refused.
+ * How many records and changes are to be sent by now, those too that wait after a failure, and how many were refused; null
+ * while the tables cannot be reached.
  *
  * @param now - milliseconds since 1970
  * @throws {LogbookError} when the storage fails
  */
-export async function outboxCounts(logbook: Logbook, now: number): Promise<OutboxCounts> {
-  return logbook.read(
-    async (database) => ({
-      waiting: (await Promise.all(GOING.map((state) => inState(database, state, now).count()))).reduce((a, b) => a + b),
-      refused: await inState(database, "refused", Dexie.maxKey).count(),
-    }),
-    { waiting: 0, refused: 0 },
-  );
+export async function outboxCounts(logbook: Logbook, now: number): Promise<OutboxCounts | null> {
+  return logbook.read(async (database) => {
+    const waiting = await Promise.all(GOING.map((state) => inState(database, state, now + LONGEST_MS).count()));
+    const refused = await inState(database, "refused", Dexie.maxKey).count();
+    return { waiting: waiting.reduce((a, b) => a + b), refused };
+  }, null);
 }
 
-/** Nothing is held back for longer than this, ms (`sendableFrom`, `wait_ms`): a moment beyond it was set by a clock that was ahead. */
+/** No zeroing that broke off is held back for longer than this, ms (`sendableFrom`), and nothing else for longer than a wait after a failure. */
 const LONGEST_HELD_MS = 24 * 3600 * 1000;
 
+const isHeldOn = ({ kind, state, from }: OutboxRow, now: number): boolean =>
+  kind === "zeroings" && state === "waiting" && from <= now + LONGEST_HELD_MS;
+
 /**
- * Has what a clock that was ahead held back until a far moment be sent at once: else nobody would see it wait.
+ * Has what a clock that was ahead held back until too late a moment be sent at once: else nobody would see it wait.
  *
  * @param now - milliseconds since 1970
  * @throws {LogbookError} when the storage fails
  */
 export async function bringForward(logbook: Logbook, now: number): Promise<void> {
   const farOff = async (database: LogbookDatabase) => {
-    const rows = await Promise.all(GOING.map((state) => beyond(database, state, now + LONGEST_HELD_MS).toArray()));
-    return rows.flat();
+    const rows = await Promise.all(GOING.map((state) => beyond(database, state, now + LONGEST_MS).toArray()));
+    return rows.flat().filter((row) => !isHeldOn(row, now));
   };
   if ((await logbook.read(farOff, [])).length === 0) return;
   await logbook.change(async (database) => {
