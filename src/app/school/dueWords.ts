@@ -2,7 +2,7 @@ import type * as z from "zod/mini";
 import type { dueAnswer } from "../../school/wire/assignmentsWire";
 import { countText } from "../../wording/amountWords";
 import { clockText, dayText, shortDayText } from "../parts/moments";
-import type { Trouble } from "./sender";
+import type { Trouble } from "./page/sendingState";
 import { WHY } from "./sendingWords";
 
 /** An assignment as a bench knows it. */

@@ -10,24 +10,8 @@ import { bringForward, holdBack, nextToSend, outboxCounts, settleSent } from "..
 import type { Problem } from "../../wording/problem";
 import { Store } from "../parts/page/store";
 import type { Answer } from "./askServer";
+import { NOTHING_SENT, type SendingState, type Trouble } from "./page/sendingState";
 import { type PostChanges, sentChanges } from "./sentChanges";
-
-/** What keeps records from being sent. */
-export type Trouble =
-  | { readonly kind: "no-network" | "signed-out" | "no-storage" }
-  | { readonly kind: "server"; readonly problem: Problem };
-
-/** What a person is told of the sending. */
-export interface SendingState {
-  readonly waiting: number;
-  readonly refused: number;
-  readonly isSending: boolean;
-  /** When the server last answered that it has all, milliseconds since 1970; null where it has not yet. */
-  readonly sentAt: number | null;
-  readonly trouble: Trouble | null;
-  /** How far this bench's clock is ahead of the server's, ms; 0 where that is little. */
-  readonly clockAhead_ms: number;
-}
 
 /** What a sender has of the outer world. */
 export interface SenderWorld {
@@ -52,15 +36,6 @@ const HELD_MS = 30_000;
 const ROUND = 1024;
 const ROOM_BYTES = PART_LIMITS.bytes - ROUND;
 
-const NOTHING: SendingState = {
-  waiting: 0,
-  refused: 0,
-  isSending: false,
-  sentAt: null,
-  trouble: null,
-  clockAhead_ms: 0,
-};
-
 const UNAUTHORIZED = 401;
 const TOO_MANY = 429;
 /** A part of one record that is refused so is refused for good. */
@@ -77,7 +52,7 @@ function waitAsked({ values }: Problem): number {
  * never waits for it, and a record waits until the server has answered for it.
  */
 export class Sender extends Store {
-  state: SendingState = NOTHING;
+  state: SendingState = NOTHING_SENT;
   private readonly world: SenderWorld;
   private pace: Pace = firstPace(PART_LIMITS.records);
   private running: Promise<void> | null = null;

@@ -1,7 +1,7 @@
 import { countText } from "../../wording/amountWords";
 import { clockText } from "../parts/moments";
 import { problemWords } from "./askServer";
-import type { SendingState, Trouble } from "./sender";
+import type { SendingState, Trouble } from "./page/sendingState";
 
 /** What keeps a bench and its class apart, in few words. */
 export const WHY: Readonly<Record<Trouble["kind"], string>> = {

@@ -3,7 +3,7 @@ import { dueAnswer } from "../../school/wire/assignmentsWire";
 import type { Logbook } from "../../store/logbook";
 import { type KeptDue, keepDue, keptDue } from "../../store/outbox/dueHere";
 import { type Answer, askServer } from "./askServer";
-import type { Trouble } from "./sender";
+import type { Trouble } from "./page/sendingState";
 
 /** What is known of what is due. */
 interface KnownDue {

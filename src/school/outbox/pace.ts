@@ -6,8 +6,9 @@ export interface Pace {
   readonly records: number;
 }
 
-/** First and longest wait after a failure, ms. */
+/** First wait after a failure, ms. */
 const FIRST_MS = 2000;
+/** Longest wait after a failure, ms. */
 export const LONGEST_MS = 300_000;
 
 /** @param records - most that a part may ever hold */
