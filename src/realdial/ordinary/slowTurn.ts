@@ -20,9 +20,13 @@ const KEPT_EVERY = 0.7;
 const WHOLE = 1.005;
 /** A picture counts when it tells its place so clearly from every other, */
 const CLEAR = 2.5;
-/** or when the dial is within so many graduations of where it was, and so many more for each picture that did not count. */
+/** or when the dial is within so many graduations of where it is expected, and so many more for each picture that did not count. */
 const NEAR = 1.6;
 const SLOW = 0.7;
+/** A hand turns steadily: its speed is taken to change by this part of what the dial was off from where it was expected, */
+const SETTLING = 0.3;
+/** and a place costs so much more for each graduation off, squared. */
+const STEADY = 0.02;
 /** A print must differ so much from itself turned by any number of graduations, so that no two look alike: noise alone gives some 0.04. */
 const NUMERALS = 0.08;
 /** A piece of the ring that lies farther off than this was mistaken, columns. */
@@ -49,6 +53,9 @@ export class SlowTurn {
   private readonly shown = new Float32Array(CELLS);
   private readonly kept: TurnedStrip[] = [];
   private turned = 0;
+  /** Where the next picture shows the dial if it goes on as before, columns, and columns a picture. */
+  private expected = 0;
+  private speed = 0;
   private least = 0;
   private most = 0;
   private seen = 0;
@@ -89,30 +96,31 @@ export class SlowTurn {
     this.reader.read(image, seen?.motion ?? UNMOVED, strip);
     printOf(strip, this.light, this.shown);
     this.judge.look(this.shown);
-    const places = this.seeker.offer(this.shown, [0, AROUND / this.graduations]);
     this.seen++;
-    const best = this.chosen(places);
-    if (best === null) {
+    const best = this.chosen();
+    if (best) {
+      this.turned = nearest(this.judge.refine(best).turned, this.expected);
+      this.missedInARow = 0;
+      this.speed += SETTLING * (this.turned - this.expected);
+      this.expected = this.turned;
+      this.keep(strip);
+    } else {
       this.lost++;
       this.missedInARow++;
-      return;
     }
-    this.missedInARow = 0;
-    this.turned = nearest(this.judge.refine(best).turned, this.turned);
-    this.keep(strip);
+    this.expected += this.speed;
   }
 
-  /** The best place near to where the dial was; where there is none, one that is clearly the best of all. */
-  private chosen(places: readonly Place[]): Judged | null {
+  /** The best place near to where the dial is expected; where there is none, one that is clearly the best of all. */
+  private chosen(): Judged | null {
     const graduation = AROUND / this.graduations;
-    const near = (NEAR + this.missedInARow * SLOW) * graduation;
-    const judge = (place: Place) => this.judge.judge(place);
-    const isNear = ({ turned }: Place) => Math.abs(nearest(turned, this.turned) - this.turned) < near;
-    const best = bestOf(places.filter(isNear).map(judge));
-    if (best !== null) return best;
-    const judged = places.map(judge);
+    const off = ({ turned }: Place) => Math.abs(nearest(turned, this.expected) - this.expected) / graduation;
+    const judged = this.seeker.offer(this.shown, [0, graduation]).map((place) => this.judge.judge(place));
+    const near = judged.filter((one) => off(one) < NEAR + this.missedInARow * SLOW);
+    const best = bestOf(near.map((one) => ({ ...one, cost: one.cost + STEADY * off(one) ** 2 })));
+    if (best) return best;
     const other = bestOf(judged);
-    return other !== null && clearnessOf(other, judged, graduation) > CLEAR ? other : null;
+    return other && clearnessOf(other, judged, graduation) > CLEAR ? other : null;
   }
 
   private keep(strip: Float32Array): void {
