@@ -71,6 +71,15 @@ test("a card joins with one press, and stays in no address; who is not it leaves
   await expect(line(page)).toContainText("This bench has not joined a class.");
 });
 
+test("a second card that is scanned at the same bench asks for its own person", async ({ page }) => {
+  await new ClassPage(page).open(`#/join?card=${CARD}`);
+  await page.getByRole("button", { name: "Join the class" }).click();
+  await expect(page.getByRole("heading", { name: "You joined the class" })).toBeVisible();
+  await page.evaluate((card) => location.assign(`#/join?card=${card}`), "d".repeat(43));
+  await expect(page.getByRole("heading", { name: "Join a class" })).toBeVisible();
+  await expect(page.getByRole("button", { name: "Join the class" })).toBeFocused();
+});
+
 test("a person whose camera fails joins by the code on the card, without a name", async ({ page }) => {
   await new ClassPage(page).open("#/join");
   await page.getByLabel("Class code").fill(CARD_CODE);

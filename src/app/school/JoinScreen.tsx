@@ -19,8 +19,15 @@ function forgetCard(): void {
   history.replaceState(history.state, "", "#/join");
 }
 
-/** The page where a bench joins a class. @param card - of a person, from the address of a QR code */
-export function JoinScreen({ card }: { readonly card: string | null }) {
+interface JoinProps {
+  /** Of a person, from the address of a QR code. */
+  readonly card: string | null;
+}
+
+/** The page where a bench joins a class: begun anew with each card, though the one before it was just taken. */
+export const JoinScreen = ({ card }: JoinProps) => <Join key={card} card={card} />;
+
+function Join({ card }: JoinProps) {
   const bench = useSchoolBench();
   const [token] = useState(card);
   const [isByCard, setIsByCard] = useState(card !== null);

@@ -61,7 +61,8 @@ export function SchoolPanel({ bench, onClose }: PanelProps) {
   };
   const again = async () => {
     await bench.sendAgain();
-    return bench.sender.state.waiting === 0 ? "The class has everything of this bench." : "";
+    const { waiting, trouble } = bench.sender.state;
+    return waiting === 0 && trouble === null ? "The class has everything of this bench." : "";
   };
   return (
     <>
