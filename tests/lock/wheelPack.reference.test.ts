@@ -115,7 +115,7 @@ describe("the wheel pack and a rigid-body engine agree", () => {
       fc.property(pinRadii, hand, fc.boolean(), (radii, positions, hasFlies) => {
         expect(worstMiss(turned({ perTurn: 100, pinRadii: radii, hasFlies }, positions))).toBeLessThanOrEqual(1);
       }),
-      { numRuns: draws(6, 60) },
+      { numRuns: draws(6, 30) },
     );
   });
 });

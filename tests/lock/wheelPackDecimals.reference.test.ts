@@ -127,9 +127,9 @@ describe.each(packs.map((profile) => [profile.id, profile] as const))(
   "the %s lock dialed in decimals",
   (_, profile) => {
     test.each([
-      { name: "tenths", per: 100, grain: 10, numRuns: draws(50, 400) },
-      { name: "hundredths", per: 100, grain: 1, numRuns: draws(50, 400) },
-      { name: "thousandths", per: 1000, grain: 1, numRuns: draws(6, 24) },
+      { name: "tenths", per: 100, grain: 10, numRuns: draws(50, 200) },
+      { name: "hundredths", per: 100, grain: 1, numRuns: draws(50, 200) },
+      { name: "thousandths", per: 1000, grain: 1, numRuns: draws(6, 12) },
     ])("in $name it opens where the judge opens, and stands where the judge stands", ({ per, grain, numRuns }) => {
       const cases = fc.record({
         combination: numbersOf(profile, per, grain),
@@ -159,7 +159,7 @@ describe.each(packs.map((profile) => [profile.id, profile] as const))(
           const { said, ours } = bothOf(profile, combination, { lock, hand }, 100);
           expect(ours).toEqual(said);
         }),
-        { numRuns: draws(20, 120) },
+        { numRuns: draws(20, 60) },
       );
     });
   },
