@@ -98,6 +98,28 @@ test("a stop by the other turn, a pulled plug and one plugged in again each have
   await expect(page.getByRole("button", { name: "I have stopped on 15" })).toBeEnabled();
 });
 
+test("where a port has no board behind it, another can be chosen; nothing is called 0 while the board is gone", async ({
+  page,
+}) => {
+  const port = await StubPort.on(page);
+  await page.goto("#/dial");
+  await press(page, "Choose: Encoder on a serial line");
+  await press(page, "Connect");
+  await expect(page.getByRole("alert")).toContainText("Connect again and choose another port.", { timeout: 10_000 });
+  expect(await violations(page)).toEqual([]);
+  await press(page, "Connect again");
+  await expect(page.getByRole("alert")).toHaveCount(0);
+  await port.start();
+  await press(page, "Go on to zero");
+  const isZero = page.getByRole("button", { name: "This is 0" });
+  await expect(isZero).toBeEnabled();
+  await port.pull();
+  await expect(isZero).toBeDisabled();
+  await port.plugIn();
+  await port.startAnew();
+  await expect(isZero).toBeEnabled();
+});
+
 test("the whole setup goes by keys alone, and each step says where it begins", async ({ page }) => {
   const port = await StubPort.on(page);
   await page.goto("#/dial");

@@ -95,7 +95,9 @@ function Task({ asked, hub, session, device, onDevice }: TaskProps) {
       hub.reverse(!hub.isReversed);
       session.turnedRound();
     };
-    return <ZeroAndDirection {...common} watch={hub.watch} onReverse={reverse} onNext={() => session.goTo("checks")} />;
+    const isHeard = hub.source !== null && hub.trouble === null;
+    const onNext = () => session.goTo("checks");
+    return <ZeroAndDirection {...common} {...{ isHeard, onNext }} watch={hub.watch} onReverse={reverse} />;
   }
   if (session.step === "checks") {
     const finish = () => {

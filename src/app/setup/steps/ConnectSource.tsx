@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "react";
 import type { DeviceHub } from "../../hand/sources/devices/deviceHub";
 import type { DialDevice } from "../../hand/sources/devices/dialDevice";
+import { isOut } from "../../hand/sources/devices/isOut";
 import { Button } from "../../parts/controls/Button";
 import { isBeingSetUp } from "../session/isBeingSetUp";
 import { sourceLine } from "../session/sourceLines";
@@ -99,7 +100,7 @@ export function ConnectSource({ device, hub, printAddress, onNext, onBack }: Con
             Go on to zero
           </Button>
         )}
-        {!isIn && (
+        {(!isIn || isOut(hub)) && (
           <Button className="primary" onClick={() => void hub.connect(device)}>
             {hub.device === device ? "Connect again" : "Connect"}
           </Button>

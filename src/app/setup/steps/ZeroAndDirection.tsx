@@ -8,12 +8,14 @@ interface ZeroAndDirectionProps {
   readonly session: SetupSession;
   readonly hasNumbers: boolean;
   readonly watch: HandWatch;
+  /** Whether the device tells where it is: else nothing can be called 0. */
+  readonly isHeard: boolean;
   readonly onZero: () => void;
   readonly onReverse: () => void;
   readonly onNext: () => void;
 }
 
-function Zero({ session, hasNumbers, watch, onZero }: ZeroAndDirectionProps) {
+function Zero({ session, hasNumbers, watch, isHeard, onZero }: ZeroAndDirectionProps) {
   if (hasNumbers) return <p role="status">Turn your dial until 0 is at the index. Stop for 1 s.</p>;
   const choose = (has: boolean) => {
     watch.setNumbers(has);
@@ -32,7 +34,7 @@ function Zero({ session, hasNumbers, watch, onZero }: ZeroAndDirectionProps) {
       <Check isOn={watch.hasNumbers === true} onSwitch={choose}>
         My knob shows numbers
       </Check>
-      <Button className="primary self-start" onClick={isThere}>
+      <Button className="primary self-start" disabled={!isHeard} onClick={isThere}>
         This is 0
       </Button>
     </>

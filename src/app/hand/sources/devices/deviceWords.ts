@@ -21,12 +21,12 @@ const DEVICE_WORDS = {
     ": The {device} was switched off or unplugged. Switch it on and press a button on it. If it does not connect by itself, connect it. Then dial from the start",
   back: ": {device}: connected again. What you turned meanwhile is not counted: dial from the start",
   "no-hello":
-    ": The port is open, but no encoder board answers. Choose another port, or put the program from shared/firmware on the board",
+    ": The port is open, but no encoder board answers. Connect again and choose another port. Or put the program on the board: “Print and build a dial” says how",
   silent: ": The board has stopped sending. Check its cable, or connect again",
   flooded:
-    ": The board sent far more than an encoder does, so this page let go of it. Reset the board, or put the program from shared/firmware on it. Then connect again, and dial from the start",
+    ": The board sent far more than an encoder does, so this page let go of it. Reset the board, or put its program on it again: “Print and build a dial” says how. Then connect again, and dial from the start",
   newer:
-    ": The board speaks version {version} of its lines, which this page does not know. Reload the page, or put the program from shared/firmware on the board",
+    ": The program on the board is newer than this page (version {version} of its lines). Reload the page, or put the program from “Print and build a dial” on the board",
   restarted: ": The board restarted. What you turned meanwhile is not counted: dial from the start",
   missed:
     ": {steps:step|steps} of the encoder could not be read, so the dial may be off. Turn slower, check its wires, and dial from the start",
