@@ -80,6 +80,16 @@ test("a second card that is scanned at the same bench asks for its own person", 
   await expect(page.getByRole("button", { name: "Join the class" })).toBeFocused();
 });
 
+test("somebody else joins right after the first, on the page that says who joined", async ({ page }) => {
+  await new ClassPage(page).open(`#/join?card=${CARD}`);
+  await page.getByRole("button", { name: "Join the class" }).click();
+  await expect(page.getByRole("heading", { name: "You joined the class" })).toBeVisible();
+  await line(page).getByRole("button", { name: "Not you?" }).click();
+  await dialog(page).getByRole("button", { name: "Join as someone else" }).click();
+  await expect(page.getByRole("heading", { name: "Join a class" })).toBeVisible();
+  await expect(page.getByLabel("Your name")).toBeVisible();
+});
+
 test("a person whose camera fails joins by the code on the card, without a name", async ({ page }) => {
   await new ClassPage(page).open("#/join");
   await page.getByLabel("Class code").fill(CARD_CODE);

@@ -57,7 +57,10 @@ export function SchoolPanel({ bench, onClose }: PanelProps) {
   const sentences = [troubleSentence(state.trouble), clockSentence(state.clockAhead_ms)];
   const joinAsOther = () => {
     onClose();
+    const isThere = location.hash === "#/join";
     location.hash = "#/join";
+    // The page that says who joined begins anew.
+    if (isThere) location.reload();
   };
   const again = async () => {
     await bench.sendAgain();
