@@ -47,8 +47,8 @@ const CLEAR = 2;
 const CLEAR_NEAR = 1.3;
 /** and no place beyond is better than it by so much. */
 const BEATEN = 2;
-/** A place so many graduations off where it would go on to must be half as clear again: numerals are ten apart. */
-const OFF_COURSE = 5;
+/** A place so far off where it would go on to (columns) must be half as clear again: numerals are a twelfth of a turn apart, or more. */
+const OFF_COURSE = AROUND / 24;
 /** A reach that says little, parts of a turn: then a place must be clear of all, and be confirmed. */
 const WIDE = 0.2;
 /** A place is confirmed within so many columns of where it was. */
@@ -139,7 +139,7 @@ export class OrdinaryFollower {
     const near = isFar ? judged : judged.filter(within);
     const expected = bestOf(near) ?? all;
     const best = betterBy(all, expected) > BEATEN ? all : expected;
-    const isOnCourse = offCourse(best, prediction?.turned) <= OFF_COURSE * this.graduation;
+    const isOnCourse = offCourse(best, prediction?.turned) <= OFF_COURSE;
     const clearness = clearnessOf(best, near, this.graduation);
     const isClear = clearness > (isFar ? CLEAR : leastClear(isOnCourse));
     // A numeral may look like another where the reach says little: on course it must be twice as clear to need no other picture.

@@ -1,7 +1,7 @@
 import type { GrayImage } from "../image/grayImage";
 import type { CameraMotion } from "./camera/cameraMotion";
 import { UNMOVED } from "./camera/similarity";
-import { bestOf, clearnessOf, nearest } from "./match/choose";
+import { bestOf, nearest } from "./match/choose";
 import { Judge, type Judged, type Place } from "./match/judge";
 import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
@@ -18,15 +18,13 @@ import { CELLS, ROWS, StripReader } from "./strip/strip";
 const KEPT_EVERY = 0.7;
 /** Beyond a whole turn, the first pictures come again: no more are needed. */
 const WHOLE = 1.005;
-/** A picture counts when it tells its place so clearly from every other, */
-const CLEAR = 2.5;
-/** or when the dial is within so many graduations of where it is expected, and so many more for each picture that did not count. */
+/** A picture counts when the dial is within so many graduations of where it is expected, and so many more for each picture that did not count. */
 const NEAR = 1.6;
-const SLOW = 0.7;
+const SLOW = 0.3;
 /** A hand turns steadily: its speed is taken to change by this part of what the dial was off from where it was expected, */
 const SETTLING = 0.3;
 /** and a place costs so much more for each graduation off, squared. */
-const STEADY = 0.02;
+const STEADY = 0.1;
 /** A print must differ so much from itself turned by any number of graduations, so that no two look alike: noise alone gives some 0.04. */
 const NUMERALS = 0.08;
 /** A piece of the ring that lies farther off than this was mistaken, columns. */
@@ -111,16 +109,19 @@ export class SlowTurn {
     this.expected += this.speed;
   }
 
-  /** The best place near to where the dial is expected; where there is none, one that is clearly the best of all. */
+  /** The best place near to where the dial is expected: one far from there would teach a part of the print for another. */
   private chosen(): Judged | null {
     const graduation = AROUND / this.graduations;
     const off = ({ turned }: Place) => Math.abs(nearest(turned, this.expected) - this.expected) / graduation;
-    const judged = this.seeker.offer(this.shown, [0, graduation]).map((place) => this.judge.judge(place));
-    const near = judged.filter((one) => off(one) < NEAR + this.missedInARow * SLOW);
-    const best = bestOf(near.map((one) => ({ ...one, cost: one.cost + STEADY * off(one) ** 2 })));
-    if (best) return best;
-    const other = bestOf(judged);
-    return other && clearnessOf(other, judged, graduation) > CLEAR ? other : null;
+    const near = this.seeker
+      .offer(this.shown, [0, graduation])
+      .filter((one) => off(one) < NEAR + this.missedInARow * SLOW);
+    return bestOf(
+      near.map((place) => {
+        const judged = this.judge.judge(place);
+        return { ...judged, cost: judged.cost + STEADY * off(place) ** 2 };
+      }),
+    );
   }
 
   private keep(strip: Float32Array): void {
