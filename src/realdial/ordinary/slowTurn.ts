@@ -1,7 +1,7 @@
 import type { GrayImage } from "../image/grayImage";
 import type { CameraMotion } from "./camera/cameraMotion";
 import { UNMOVED } from "./camera/similarity";
-import { bestOf, nearest } from "./match/choose";
+import { bestOf, betterBy, nearest } from "./match/choose";
 import { Judge, type Judged, type Place } from "./match/judge";
 import { goodCells, Print } from "./match/print";
 import { Seeker } from "./match/seek";
@@ -21,6 +21,8 @@ const WHOLE = 1.005;
 /** A picture counts when the dial is within so many graduations of where it is expected, and so many more for each picture that did not count. */
 const NEAR = 1.6;
 const SLOW = 0.3;
+/** Unless another place is better by so much (SDs of votes by chance). */
+const BEATEN = 2.5;
 /** A hand turns steadily: its speed is taken to change by this part of what the dial was off from where it was expected, */
 const SETTLING = 0.3;
 /** and a place costs so much more for each graduation off, squared. */
@@ -35,6 +37,8 @@ const ENOUGH = 0.1;
 const FAINT = 0.1;
 /** Pictures of the turn that may be lost. */
 const LOST = 0.3;
+/** So much of a turn shows whether there are numerals. */
+const LEARNED = 0.2;
 
 /** Watches the slow turn that teaches what the dial looks like. */
 export class SlowTurn {
@@ -109,19 +113,14 @@ export class SlowTurn {
     this.expected += this.speed;
   }
 
-  /** The best place near to where the dial is expected: one far from there would teach a part of the print for another. */
+  /** The best place near to where the dial is expected, unless another is clearly better: it would teach a part of the print for another. */
   private chosen(): Judged | null {
     const graduation = AROUND / this.graduations;
     const off = ({ turned }: Place) => Math.abs(nearest(turned, this.expected) - this.expected) / graduation;
-    const near = this.seeker
-      .offer(this.shown, [0, graduation])
-      .filter((one) => off(one) < NEAR + this.missedInARow * SLOW);
-    return bestOf(
-      near.map((place) => {
-        const judged = this.judge.judge(place);
-        return { ...judged, cost: judged.cost + STEADY * off(place) ** 2 };
-      }),
-    );
+    const judged = this.seeker.offer(this.shown, [0, graduation]).map((place) => this.judge.judge(place));
+    const near = judged.filter((one) => off(one) < NEAR + this.missedInARow * SLOW);
+    const best = bestOf(near.map((one) => ({ ...one, cost: one.cost + STEADY * off(one) ** 2 })));
+    return best && betterBy(bestOf(judged) ?? best, best) < BEATEN ? best : null;
   }
 
   private keep(strip: Float32Array): void {
@@ -132,10 +131,16 @@ export class SlowTurn {
     this.kept.push({ strip, turned: this.turned, fits: this.judge.fits() });
   }
 
-  /** What the turn taught; or what is wrong. */
+  /** What the turn taught; or what is wrong: on a dial without numerals the turn is often lost for that reason alone. */
   learned(): DialReference | SetupProblem {
-    if (this.lost > LOST * this.seen) return { code: "turn-not-followed", lost: this.lost / this.seen };
-    if (this.part < 1) return { code: "turn-not-seen", part: this.part };
+    const lost = this.lost / this.seen;
+    const problem: SetupProblem | null =
+      lost > LOST
+        ? { code: "turn-not-followed", lost }
+        : this.part < 1
+          ? { code: "turn-not-seen", part: this.part }
+          : null;
+    if (problem && this.part < LEARNED) return problem;
     const rough = settled(withFaint(this.kept), { light: this.light, print: this.first });
     const bent = bentThrough(rough.pieces);
     const flat = rough.strips.map((one) => ({ ...one, strip: unbent(one.strip, bent) }));
@@ -148,6 +153,7 @@ export class SlowTurn {
     );
     const { graduations, pose, camera } = this;
     if (differsFromItself(print, graduations) < NUMERALS) return { code: "no-numerals" };
+    if (problem) return problem;
     return { graduations, pose, bent: asAngles(bent), light, print, camera };
   }
 }
