@@ -3,7 +3,7 @@ import { withChecksum } from "../support/board/writeWireLine";
 
 /** What the stub leaves on the page for the test. */
 interface StubWindow {
-  stubPort: { say: (text: string) => void; pull: () => void; plugIn: () => void };
+  stubPort: { say: (text: string) => void; isOpen: () => boolean; pull: () => void; plugIn: () => void };
 }
 
 /** Puts a stub in the place of the page's serial ports. It runs in the page. */
@@ -17,6 +17,9 @@ function stubSerial(): void {
         start: (controller) => {
           input = controller;
         },
+        cancel: () => {
+          input = null;
+        },
       });
     },
     close: async () => undefined,
@@ -25,9 +28,11 @@ function stubSerial(): void {
   Object.defineProperty(navigator, "serial", { value: serial });
   (window as unknown as StubWindow).stubPort = {
     say: (text) => input?.enqueue(new TextEncoder().encode(text)),
+    isOpen: () => input !== null,
     pull: () => {
       port.readable = null;
       input?.error(new DOMException("gone", "NetworkError"));
+      input = null;
       port.dispatchEvent(new Event("disconnect"));
     },
     plugIn: () => serial.dispatchEvent(Object.defineProperty(new Event("connect"), "target", { value: port })),
@@ -69,8 +74,9 @@ export class StubPort {
     return port;
   }
 
-  /** The board starts, and says its hello. */
+  /** The board starts, and says its hello once the page listens. */
   async start(): Promise<void> {
+    await this.page.waitForFunction(() => (window as unknown as StubWindow).stubPort.isOpen());
     this.seq = 0;
     this.count = 0;
     this.ms = 0;

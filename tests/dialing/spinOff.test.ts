@@ -105,8 +105,12 @@ test.each(SHIPPED_PROFILES.map((profile) => [profile.id, profile] as const))(
         attempt.turnBy(away(profile) * spinOffRule(profile).turns * profile.graduations);
         expect(attempt.isSecured).toBe(true);
         expect(attempt.spinOff?.turnsLeft).toBe(0);
-        expect(attempt.spinOff?.wheelsStanding).toEqual([]);
+        // One that turns with the dial may just come by its number; then it goes on with it.
+        const there = attempt.spinOff?.wheelsStanding ?? [];
+        attempt.turnBy(3 * away(profile));
+        expect(attempt.spinOff?.wheelsStanding.filter((wheel) => there.includes(wheel))).toEqual([]);
       }),
+      { examples: [[[8, 7, -93, -82]]] },
     );
   },
 );
