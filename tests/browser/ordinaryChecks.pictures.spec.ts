@@ -40,12 +40,7 @@ test("looks as it was accepted: checks of an ordinary dial", async ({ page }, { 
   skipWhereDrawnOtherwise(page, config);
   const press = (name: string) => page.getByRole("button", { name, exact: true }).click();
   await page.clock.setFixedTime(NOW);
-  const setup = new OrdinarySetupPage(page);
-  await setup.choose();
-  await setup.agree();
-  await setup.tap(placesToTap(SHOOTING));
-  await setup.find();
-  await setup.learn();
+  await new OrdinarySetupPage(page).goThrough(placesToTap(SHOOTING));
   await press("Go on to zero");
   await page.getByText("The numbers went up.").waitFor();
   await press("Go on to the checks");

@@ -65,6 +65,15 @@ export class OrdinarySetupPage {
     await this.page.getByRole("button", { name: "Find the dial" }).click();
   }
 
+  /** From the first page of the setup until the dial is followed. */
+  async goThrough(places: Places): Promise<void> {
+    await this.choose();
+    await this.agree();
+    await this.tap(places);
+    await this.find();
+    await this.learn();
+  }
+
   /** The slow turn of the film is over, and the dial is followed. */
   async learn(): Promise<void> {
     await expect(this.page.getByText("Status: turns the dial in steps of 0.1 graduations")).toBeVisible({

@@ -42,12 +42,7 @@ test.beforeAll(() => {
 
 test("a filmed ordinary dial opens the lock on the bench", async ({ page, bench }) => {
   test.setTimeout(360_000);
-  const setup = new OrdinarySetupPage(page);
-  await setup.choose();
-  await setup.agree();
-  await setup.tap(placesToTap(SHOOTING));
-  await setup.find();
-  await setup.learn();
+  await new OrdinarySetupPage(page).goThrough(placesToTap(SHOOTING));
   await bench.open({ profile: "two-wheel", combination: "91-26" });
   // To 0 by the right, where the real dial rests: the first number is dialed that way, and may be passed once more.
   await new KeyHand(bench, PER_TURN).turnBy(-(await bench.reading()));
