@@ -1,11 +1,11 @@
 import { type GrayImage, isTooDark } from "../image/grayImage";
 import type { Sighting, SightReason } from "../motion/sighting";
-import { TurnCount } from "../motion/turnCount";
 import { type AbsoluteAngle, absoluteAngle } from "./absoluteAngle";
 import { DiscReader, type DiscSeen } from "./discReader";
 import { MarkerFinder } from "./markerFinder";
 import { SheetFollower } from "./sheetFollower";
 import { type ShownSighting, shownDial } from "./shownDial";
+import { TurnCount } from "./turnCount";
 
 /** Margin of half chi² from which an angle is sure. */
 const SURE = 7;

@@ -1,5 +1,5 @@
 import type { Milliseconds } from "../../../../lock/dial";
-import { StepRest } from "../../../../realdial/motion/stepRest";
+import { StepRest } from "../../../../realdial/knobs/stepRest";
 import { BAUD, ByteLimit } from "../../../../realdial/wire/byteLimit";
 import { SteadySteps } from "../../../../realdial/wire/steadySteps";
 import type { WireEvent } from "../../../../realdial/wire/wireEvent";

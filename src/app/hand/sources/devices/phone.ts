@@ -1,5 +1,5 @@
+import { StepRest } from "../../../../realdial/knobs/stepRest";
 import { type Attitude, TwistFollower } from "../../../../realdial/knobs/twist";
-import { StepRest } from "../../../../realdial/motion/stepRest";
 import { DeviceError, deviceProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
 

@@ -1,6 +1,6 @@
 import type { Milliseconds } from "../../../../lock/dial";
 import type { Learned } from "../../../../realdial/knobs/learned";
-import { StepRest } from "../../../../realdial/motion/stepRest";
+import { StepRest } from "../../../../realdial/knobs/stepRest";
 import { storedText, storeText } from "../../../parts/storage/pageStore";
 import type { DeviceLink, KnobLearner } from "./dialDevice";
 

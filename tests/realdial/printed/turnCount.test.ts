@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { TurnCount } from "../../../src/realdial/motion/turnCount";
+import { TurnCount } from "../../../src/realdial/printed/turnCount";
 
 /** Gives each reading's part of a turn, and takes what is counted. */
 function counted(turns: readonly number[], gap_ms: number): { turns: number[]; doubts: number } {

@@ -1,4 +1,4 @@
-import { RestNoise } from "./restNoise";
+import { RestNoise } from "../motion/restNoise";
 
 /** Graduations in a turn, for `RestNoise`: how large a rest may be does not hang on the dial on the screen. */
 const PER_TURN = 100;

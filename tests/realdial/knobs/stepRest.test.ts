@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { StepRest } from "../../../src/realdial/motion/stepRest";
+import { StepRest } from "../../../src/realdial/knobs/stepRest";
 
 const STEP = 1 / 400;
 
