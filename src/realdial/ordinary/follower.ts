@@ -3,10 +3,11 @@ import type { SeenMotion } from "./camera/cameraMotion";
 import { type Similarity, UNMOVED } from "./camera/similarity";
 import { bestOf, betterBy, clearnessOf, nearest } from "./match/choose";
 import { Exposure } from "./match/exposure";
-import { Judge, type Judged, type Refined } from "./match/judge";
+import { Judge, type Judged, type Place } from "./match/judge";
 import { type Prediction, predicted, type Seen } from "./match/prediction";
-import { goodCells, Print } from "./match/print";
+import { Print } from "./match/print";
 import { Seeker } from "./match/seek";
+import { slantOf } from "./match/turnAndShift";
 import { AROUND } from "./pose/ring";
 import type { DialReference } from "./reference";
 import { printOf } from "./strip/lightMap";
@@ -17,10 +18,10 @@ export type SightReason =
   /** Nothing around the dial is recognized: it is dark, covered, or the camera was turned away. */
   | "surroundings-lost"
   /** Too much of the ring is covered, or too dark. */
-  | "covered"
+  | "dial-covered"
   /** The dial turns too fast for the camera's exposure. */
   | "too-fast"
-  /** Two places fit what is seen about as well. */
+  /** Two places fit what is seen about as well, or one is not seen exactly. */
   | "ambiguous"
   /** The dial is not where it can have come in the time. */
   | "jumped";
@@ -42,22 +43,35 @@ export interface OrdinaryReading {
 }
 
 /** A place is clear when it is better than every other by so much (SDs of votes by chance): without a past, in two pictures that agree, */
-const CLEAR = 2;
-/** or, where the dial is expected, than every other within its reach, */
+const CLEAR = 2.5;
+/** or in one alone, where the dial would go on to; */
+const CLEAR_ALONE = 4;
+/** or, where it is expected, than every other within its reach, */
 const CLEAR_NEAR = 1.3;
-/** and no place beyond is better than it by so much. */
-const BEATEN = 2;
-/** A place so far off where it would go on to (columns) must be half as clear again: numerals are a twelfth of a turn apart, or more. */
+/** off where it would go on to (numerals are a twelfth of a turn apart, or more), */
+const CLEAR_OFF = 3;
 const OFF_COURSE = AROUND / 24;
+/** and a little better than any on the ring: where one far off fits as well, the picture says nothing. Unless its reach is
+ * narrow (columns) it is then not gone on from either. */
+const CLEAR_ANYWHERE = 0.5;
+const NARROW = AROUND / 7;
+/** A place beyond its reach that is better by so much is taken for it. */
+const BEATEN = 2;
 /** A reach that says little, parts of a turn: then a place must be clear of all, and be confirmed. */
 const WIDE = 0.2;
 /** A place is confirmed within so many columns of where it was. */
 const CONFIRMED = AROUND / 4;
 /** Part of the ring that must fit. */
 const LEAST_IN_SIGHT = 0.1;
-const BLIND_BELOW = 0.06;
-/** A reading whose standard error is more than this many graduations is not sure: some may be off by half a graduation. */
-const LARGEST_ERROR = 0.05;
+/** The largest standard error of a reading that is sure, graduations: of a dial that rests, and of one that turns. */
+const ERROR_AT_REST = 0.02;
+const ERROR_IN_MOTION = 0.045;
+/** The largest with which a place is gone on from all the same. */
+const ERROR_FOLLOWED = 0.3;
+/** Moved by no more than this since it was seen last, graduations, it may be at rest. */
+const MAY_REST = 0.3;
+/** So many times the blur that the mean speed since it was seen last would give, and half a graduation, is not too much. */
+const BLUR_MORE = 1.2;
 /** Blur at which marks no longer tell anything, graduations. */
 const TOO_BLURRED = 9;
 /** At rest, the readings of three pictures lie within so many graduations. */
@@ -88,9 +102,9 @@ export class OrdinaryFollower {
     this.graduation = AROUND / reference.graduations;
     this.reader = new StripReader(reference.pose, reference.bent);
     const print = new Print(reference.print);
-    const good = goodCells(reference.light.gain);
-    this.judge = new Judge(print, good);
-    this.seeker = new Seeker(print, good);
+    const { gain } = reference.light;
+    this.judge = new Judge(print, gain, slantOf(reference.pose));
+    this.seeker = new Seeker(print, gain);
   }
 
   /** The person says where the dial rests: the turns are no longer in doubt, and its position is so many graduations. */
@@ -113,7 +127,7 @@ export class OrdinaryFollower {
     const prediction = this.predicted(at);
     const judged = this.judgedPlaces(prediction);
     const choice = this.chosen(judged, prediction);
-    if (choice === null || choice.best.inSight < BLIND_BELOW) return this.reading({ at, reason: "covered" });
+    if (choice === null || choice.best.inSight < LEAST_IN_SIGHT) return this.reading({ at, reason: "dial-covered" });
     if (camera === null) return this.reading({ at, reason: "surroundings-lost" });
     return this.weighed(at, choice, prediction, camera);
   }
@@ -133,18 +147,27 @@ export class OrdinaryFollower {
   private chosen(judged: readonly Judged[], prediction: Prediction | null): Choice | null {
     const all = bestOf(judged);
     if (all === null) return null;
-    const within = ({ turned }: Judged) => isWithin(turned, prediction);
-    const isVague = isWide(prediction);
-    const isFar = isVague || this.tried !== null;
-    const near = isFar ? judged : judged.filter(within);
+    const isFar = isWide(prediction) || this.tried !== null;
+    const near = isFar ? judged : judged.filter(({ turned }) => isWithin(turned, prediction));
     const expected = bestOf(near) ?? all;
     const best = betterBy(all, expected) > BEATEN ? all : expected;
+    return {
+      best,
+      isExpected: isWithin(best.turned, prediction),
+      ...this.clearness(best, { judged, near, prediction }),
+    };
+  }
+
+  /** How clear a place is beside those within its reach and all others. */
+  private clearness(best: Judged, { judged, near, prediction }: Beside): Pick<Choice, "isClear" | "isNew" | "isPlain"> {
+    const isClearOf = (places: readonly Judged[], by: number) => clearnessOf(best, places, this.graduation) > by;
     const isOnCourse = offCourse(best, prediction?.turned) <= OFF_COURSE;
-    const clearness = clearnessOf(best, near, this.graduation);
-    const isClear = clearness > (isFar ? CLEAR : leastClear(isOnCourse));
-    // A numeral may look like another where the reach says little: on course it must be twice as clear to need no other picture.
-    const isNew = isVague && this.tried === null && !(isOnCourse && clearness > 2 * CLEAR);
-    return { best, isClear, isExpected: within(best), isNew };
+    const isAlone = isOnCourse && isClearOf(near, CLEAR_ALONE);
+    const isNew = isWide(prediction) && this.tried === null && !isAlone;
+    const least = near === judged ? CLEAR : isOnCourse ? CLEAR_NEAR : CLEAR_OFF;
+    const isPlain = isClearOf(judged, CLEAR_ANYWHERE);
+    const isClear = isClearOf(near, least) && (isPlain || isNarrow(prediction));
+    return { isClear, isNew, isPlain: isPlain && !isNew };
   }
 
   private judgedPlaces(prediction: Prediction | null): Judged[] {
@@ -158,23 +181,29 @@ export class OrdinaryFollower {
 
   private weighed(at: number, choice: Choice, prediction: Prediction | null, camera: SeenMotion): OrdinaryReading {
     const fine = this.judge.refine(choice.best);
-    const turned = prediction === null ? fine.turned : nearest(fine.turned, prediction.turned);
-    const isHeld = camera.error * AROUND < 2 * Math.PI * LARGEST_ERROR * this.graduation;
-    const reason = isHeld ? this.doubtOf(fine, choice) : "surroundings-lost";
-    const isCounted = prediction === null || !canBeAnotherTurn(turned, prediction);
+    const turned = nearest(fine.turned, prediction?.turned ?? fine.turned);
+    const error = Math.max(fine.error, (camera.error * AROUND) / (2 * Math.PI)) / this.graduation;
+    const rough = this.roughness(error, { turned, blur: fine.blur }, at);
+    const doubt = doubtOf(fine.blur / this.graduation, choice) ?? (error > ERROR_FOLLOWED ? rough : null);
+    const isCounted = !canBeAnotherTurn(turned, prediction);
     if (!isCounted) this.turnsInDoubt = true;
-    const isSure = reason === null && !choice.isNew;
-    if (isSure) this.learn(at, turned, fine.blur, isCounted);
-    this.tried = reason === null && choice.isNew ? { turned, speed: 0, over: 0, at } : null;
-    return this.reading({ at, turned, reason: isSure ? null : (reason ?? "ambiguous") });
+    if (doubt === null && !choice.isNew) this.learn(at, turned, fine.blur, isCounted);
+    this.tried = doubt === null && choice.isNew ? { turned, speed: 0, over: 0, at } : null;
+    return this.reading({
+      at,
+      turned,
+      reason: doubt ?? rough ?? (choice.isPlain ? null : "ambiguous"),
+    });
   }
 
-  private doubtOf(best: Refined, { isClear, isExpected }: Choice): SightReason | null {
-    if (best.inSight < LEAST_IN_SIGHT) return "covered";
-    if (best.error > LARGEST_ERROR * this.graduation) return best.blur > this.graduation ? "too-fast" : "covered";
-    if (best.blur > TOO_BLURRED * this.graduation) return "too-fast";
-    if (!isExpected) return "jumped";
-    return isClear ? null : "ambiguous";
+  /** Why a place is not exact enough to be sure. More blur than comes of its way is a sign that marks are taken for the gaps between them. */
+  private roughness(error: number, { turned, blur }: Place, at: number): SightReason | null {
+    const seen = this.seen ?? { turned, at };
+    const way = Math.abs(turned - seen.turned);
+    const explained = (BLUR_MORE * this.exposure.ms * way) / Math.max(1, at - seen.at) + this.graduation / 2;
+    const largest = way < MAY_REST * this.graduation ? ERROR_AT_REST : ERROR_IN_MOTION;
+    if (error <= largest && blur <= explained) return null;
+    return blur > this.graduation ? "too-fast" : "ambiguous";
   }
 
   private learn(at: number, turned: number, blur: number, isCounted: boolean): void {
@@ -204,14 +233,21 @@ const isWithin = (turned: number, to: Prediction | null): boolean =>
 
 const isWide = (to: Prediction | null): boolean => to === null || to.most - to.least > 2 * WIDE * AROUND;
 
+/** Whether no two numerals lie within a reach. */
+const isNarrow = (to: Prediction | null): boolean => to !== null && to.most - to.least < NARROW;
+
 /** How far from where it would go on to a place lies, columns. */
 const offCourse = ({ turned }: Judged, to = Number.NaN): number => Math.abs(nearest(turned, to) - to);
 
-/** How clear a place within a narrow reach must be. */
-const leastClear = (isOnCourse: boolean): number => (isOnCourse ? CLEAR_NEAR : 1.5 * CLEAR);
+/** Why it is in doubt which place is right. @param blur - graduations */
+function doubtOf(blur: number, { isClear, isExpected }: Choice): SightReason | null {
+  if (blur > TOO_BLURRED) return "too-fast";
+  if (!isExpected) return "jumped";
+  return isClear ? null : "ambiguous";
+}
 
-const canBeAnotherTurn = (turned: number, { least, most }: Prediction): boolean =>
-  turned - AROUND >= least || turned + AROUND <= most;
+const canBeAnotherTurn = (turned: number, to: Prediction | null): boolean =>
+  to !== null && (turned - AROUND >= to.least || turned + AROUND <= to.most);
 
 interface Choice {
   readonly best: Judged;
@@ -220,6 +256,15 @@ interface Choice {
   readonly isExpected: boolean;
   /** Whether nothing was known of where it is. */
   readonly isNew: boolean;
+  /** Whether it was known, and no place on all of the ring fits as well. */
+  readonly isPlain: boolean;
+}
+
+/** Places beside which one is judged: all that were, and those of them within its reach. */
+interface Beside {
+  readonly judged: readonly Judged[];
+  readonly near: readonly Judged[];
+  readonly prediction: Prediction | null;
 }
 
 interface Found {

@@ -24,14 +24,6 @@ export type OrdinarySeen =
 const PER_TURN = 100;
 const AROUND = 48;
 
-const REASONS: Readonly<Record<NonNullable<OrdinaryReading["reason"]>, SightReason>> = {
-  "surroundings-lost": "surroundings-lost",
-  covered: "dial-covered",
-  "too-fast": "too-fast",
-  ambiguous: "ambiguous",
-  jumped: "jumped",
-};
-
 /** The rim of a dial, as it is seen after the camera has moved. */
 function rimOf(pose: DialPose, motion: Similarity): ShownDial {
   const rim = Array.from({ length: AROUND }, (_, k): Point => {
@@ -109,6 +101,6 @@ export class OrdinaryDial {
 
   private whyNot(reason: OrdinaryReading["reason"], image: GrayImage): SightReason {
     if (isTooDark(image)) return "too-dark";
-    return reason === null ? "ambiguous" : REASONS[reason];
+    return reason ?? "ambiguous";
   }
 }

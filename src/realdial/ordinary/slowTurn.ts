@@ -3,8 +3,9 @@ import type { CameraMotion } from "./camera/cameraMotion";
 import { UNMOVED } from "./camera/similarity";
 import { bestOf, betterBy, nearest } from "./match/choose";
 import { Judge, type Judged, type Place } from "./match/judge";
-import { goodCells, Print } from "./match/print";
+import { Print } from "./match/print";
 import { Seeker } from "./match/seek";
+import { type Slant, slantOf } from "./match/turnAndShift";
 import type { DialPose } from "./pose/dialPose";
 import { AROUND } from "./pose/ring";
 import type { DialReference, SetupProblem } from "./reference";
@@ -31,7 +32,7 @@ const STEADY = 0.1;
 const NUMERALS = 0.08;
 /** A piece of the ring that lies farther off than this was mistaken, columns. */
 const FARTHEST_BENT = 9;
-/** Where it lies is made exact when so much of the ring fits. */
+/** A place is taken, and made exact, when so much of the ring fits. */
 const ENOUGH = 0.1;
 /** A piece that fits in less than this part of the turn's pictures is faint. */
 const FAINT = 0.1;
@@ -74,9 +75,9 @@ export class SlowTurn {
     printOf(strip, this.light, this.shown);
     this.first = this.shown.slice();
     const print = new Print(this.first);
-    const good = goodCells(this.light.gain);
-    this.judge = new Judge(print, good);
-    this.seeker = new Seeker(print, good);
+    const { gain } = this.light;
+    this.judge = new Judge(print, gain, slantOf(pose));
+    this.seeker = new Seeker(print, gain);
     this.kept.push({ strip, turned: 0, fits: new Uint8Array(PIECES).fill(1) });
   }
 
@@ -117,10 +118,12 @@ export class SlowTurn {
   private chosen(): Judged | null {
     const graduation = AROUND / this.graduations;
     const off = ({ turned }: Place) => Math.abs(nearest(turned, this.expected) - this.expected) / graduation;
-    const judged = this.seeker.offer(this.shown, [0, graduation]).map((place) => this.judge.judge(place));
+    const judged = this.seeker
+      .offer(this.shown, [0, graduation / 2, graduation])
+      .map((place) => this.judge.judge(place));
     const near = judged.filter((one) => off(one) < NEAR + this.missedInARow * SLOW);
     const best = bestOf(near.map((one) => ({ ...one, cost: one.cost + STEADY * off(one) ** 2 })));
-    return best && betterBy(bestOf(judged) ?? best, best) < BEATEN ? best : null;
+    return best && best.inSight > ENOUGH && betterBy(bestOf(judged) ?? best, best) < BEATEN ? best : null;
   }
 
   private keep(strip: Float32Array): void {
@@ -141,10 +144,11 @@ export class SlowTurn {
           ? { code: "turn-not-seen", part: this.part }
           : null;
     if (problem && this.part < LEARNED) return problem;
-    const rough = settled(withFaint(this.kept), { light: this.light, print: this.first });
+    const slant = slantOf(this.pose);
+    const rough = settled(withFaint(this.kept), slant, { light: this.light, print: this.first });
     const bent = bentThrough(rough.pieces);
     const flat = rough.strips.map((one) => ({ ...one, strip: unbent(one.strip, bent) }));
-    const { strips, learned } = settled(flat, rough.learned);
+    const { strips, learned } = settled(flat, slant, rough.learned);
     // The first picture is where the dial rested on 0.
     const zero = strips[0]?.turned ?? 0;
     const { light, print } = learnedFrom(
@@ -175,10 +179,10 @@ function withFaint(strips: readonly TurnedStrip[]): TurnedStrip[] {
 }
 
 /** Learns from strips, and then finds anew where each of them was, and how the pieces of the ring disagree in all of them. */
-function settled(strips: readonly TurnedStrip[], before: Learned): Settled {
+function settled(strips: readonly TurnedStrip[], slant: Slant, before: Learned): Settled {
   const learned = learnedFrom(strips, before);
   const { light, print } = learned;
-  const judge = new Judge(new Print(print), goodCells(light.gain));
+  const judge = new Judge(new Print(print), light.gain, slant);
   const shown = new Float32Array(CELLS);
   const offsets = { at: new Float64Array(PIECES), weight: new Float64Array(PIECES) };
   const sums = new Float64Array(PIECES);

@@ -27,19 +27,34 @@ function bumps(turned: number): Float32Array {
 
 describe("a print is found where it was turned to", () => {
   const print = new Print(bumps(0));
-  const good = new Uint8Array(CELLS).fill(1);
+  const gain = new Float32Array(CELLS).fill(1);
   test.each([0, 10.3, 500.7, 1023.4])("%f columns", (turned) => {
     const shown = bumps(turned);
     // A finger over a fifth of the ring.
     for (let cell = 0; cell < CELLS; cell++) if (cell % AROUND < AROUND / 5) shown[cell] = 9;
-    const judge = new Judge(print, good);
+    const judge = new Judge(print, gain, [0, 0, 0]);
     judge.look(shown);
-    const [first] = new Seeker(print, good).offer(shown, [0]);
+    const [first] = new Seeker(print, gain).offer(shown, [0]);
     const found = judge.refine(first ?? { turned: 0, blur: 0 });
     const off = (found.turned - turned + 1.5 * AROUND) % AROUND;
     expect(off).toBeCloseTo(AROUND / 2, 1);
     expect(found.inSight).toBeGreaterThan(0.6);
   });
+});
+
+test("two bright fingers over nearly half of the ring do not outshine the print", () => {
+  const print = new Print(bumps(0));
+  const seeker = new Seeker(print, new Float32Array(CELLS).fill(1));
+  for (const turned of [10, 333, 700]) {
+    // Each brighter the nearer to its middle.
+    const shown = bumps(turned).map((level, cell) => {
+      const across = (cell % AROUND) / AROUND;
+      const off = Math.min(Math.abs(across - 0.2), Math.abs(across - 0.6));
+      return off < 0.11 ? 5 - 20 * off : level;
+    });
+    const [first] = seeker.offer(shown, [0]);
+    expect(Math.abs((first?.turned ?? 0) - turned)).toBeLessThan(1);
+  }
 });
 
 test("what is expected of a dial reaches farther the longer it is not seen", () => {

@@ -23,8 +23,8 @@ type Between = (least: number, most: number) => number;
 /**
  * Conditions within which an ordinary dial must be set up and followed: a camera on a stand up to 30 degrees aslant, 45 to 80
  * pixels of radius, black dials and paper, of 100 and 60 graduations, light that falls off, an exposure up to 16 ms, 2 turns/s and
- * up to 6 graduations of blur. One door in three has what the follower does not reckon with: a cone, a wobble, a lens that bends
- * more, gloss, a shadow's edge, a stand that shakes, a rolling shutter.
+ * up to 6 graduations of blur. One door in three has what the follower does not reckon with, or only in part: a cone, a wobble, a lens
+ * that bends more, gloss, a shadow's edge, a stand that shakes, a rolling shutter.
  */
 export function randomDoor(seed: number): RandomDoor {
   const chance = seeded(seed);

@@ -21,8 +21,8 @@ const ALONE = 99;
 export function clearnessOf(best: Judged, places: readonly Judged[], graduation: number): number {
   let least = ALONE;
   for (const one of places) {
-    const off = Math.abs(one.turned - best.turned) % AROUND;
-    if (Math.min(off, AROUND - off) > graduation / 2) least = Math.min(least, betterBy(best, one));
+    const off = Math.abs(nearest(one.turned, best.turned) - best.turned);
+    if (off > graduation / 2) least = Math.min(least, betterBy(best, one));
   }
   return least;
 }

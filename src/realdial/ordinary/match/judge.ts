@@ -1,8 +1,8 @@
 import { AROUND } from "../pose/ring";
 import { BAND_ROWS, beginOf, cellOf, PIECE_COLUMNS as LENGTH, PIECES } from "../strip/pieces";
 import { CELLS } from "../strip/strip";
-import { DOUBLE, type Print } from "./print";
-import { TurnAndShift } from "./turnAndShift";
+import { DOUBLE, goodCells, type Print } from "./print";
+import { type Slant, TurnAndShift } from "./turnAndShift";
 
 /** What one piece can speak against a place at most: a finger is no worse than a blank. */
 const CAP = 0.6;
@@ -39,6 +39,7 @@ export class Judge {
   private readonly print: Print;
   /** 1 or 0: to multiply by it is several times as quick as to ask. */
   private readonly good: Float32Array;
+  private readonly slant: Slant;
   private readonly shown = new Float32Array(CELLS);
   private readonly counts = new Float64Array(PIECES);
   private readonly sums = new Float64Array(PIECES);
@@ -47,10 +48,11 @@ export class Judge {
   private readonly amounts = new Float64Array(PIECES);
   private readonly unexplained = new Float64Array(PIECES);
 
-  /** @param good - 1 for each cell that shows the print */
-  constructor(print: Print, good: Uint8Array) {
+  /** @param gain - of each cell, as the light on it gives it */
+  constructor(print: Print, gain: Float32Array, slant: Slant) {
     this.print = print;
-    this.good = Float32Array.from(good);
+    this.slant = slant;
+    this.good = goodCells(gain);
   }
 
   /** Takes what a picture shows of the print. */
@@ -144,18 +146,17 @@ export class Judge {
     let error = 0;
     for (let step = 0; step < 4; step++) {
       const solved = this.step({ ...place, turned }, step === 3 ? offsets : undefined);
-      const gone = solved.turn();
-      error = solved.error();
-      turned += gone;
-      if (Math.abs(gone) < 0.003 && offsets === undefined) break;
+      turned += solved.turn;
+      error = solved.error;
+      if (Math.abs(solved.turn) < 0.003 && offsets === undefined) break;
     }
     return { ...this.judge({ ...place, turned }), error };
   }
 
-  private step(place: Place, offsets?: { readonly at: Float64Array; readonly weight: Float64Array }): TurnAndShift {
+  private step(place: Place, offsets?: { readonly at: Float64Array; readonly weight: Float64Array }) {
     this.judge(place);
     const print = this.print.through(place.blur);
-    const solved = new TurnAndShift();
+    const solved = new TurnAndShift(this.slant);
     for (let piece = 0; piece < PIECES; piece++) {
       const trust = Math.max(0, 1 - (this.unexplained[piece] as number) / FITS);
       const { offset, weight } = trust === 0 ? NOTHING : this.offsetIn(print, piece, place.turned);
@@ -165,7 +166,7 @@ export class Judge {
       }
       if (Math.abs(offset) < 3) solved.add(piece, offset, trust * trust * weight);
     }
-    return solved;
+    return solved.solved();
   }
 
   /** How many columns farther left a piece lies than the place says. */

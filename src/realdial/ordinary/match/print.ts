@@ -1,5 +1,6 @@
 import { Fourier } from "../../numerics/fourier";
 import { AROUND } from "../pose/ring";
+import { limitsOf } from "../strip/lightMap";
 import { CELLS, ROWS } from "../strip/strip";
 
 /** Rows of a print are laid out twice around, so that a piece that crosses the seam lies in one. */
@@ -10,12 +11,15 @@ const BLUR_STEP = 2;
 
 /** What a dial shows, at rest and blurred by motion. */
 export class Print {
+  /** Between what its levels lie. */
+  readonly limits: readonly [number, number];
   private readonly sums: Float64Array;
   private readonly blurred = new Map<number, Float32Array>();
   private readonly spectra = new Map<number, Spectrum>();
 
   /** @param print - a strip of it as it lies at position 0 */
   constructor(print: Float32Array) {
+    this.limits = limitsOf(print);
     this.sums = new Float64Array(ROWS * (AROUND + 1));
     for (let row = 0; row < ROWS; row++) {
       let sum = 0;
@@ -39,7 +43,7 @@ export class Print {
     return made;
   }
 
-  /** The same as waves around the ring, of unit size, for correlation. */
+  /** The same as waves around the ring, for correlation. */
   spectrumThrough(blur: number): Spectrum {
     const step = Math.max(0, Math.round(blur / BLUR_STEP));
     const known = this.spectra.get(step);
@@ -78,33 +82,36 @@ export class Print {
 export interface Spectrum {
   readonly real: readonly Float64Array[];
   readonly imaginary: readonly Float64Array[];
-  /** Square root of the sum of squares of all its levels. */
-  readonly size: number;
 }
 
 const transform = new Fourier(AROUND);
+
+/** Waves that go around fewer times are left out: fingers, their shadows and the light make them, and no numeral does. */
+const LONGEST = 8;
 
 /** The waves of rows that begin `stride` apart. */
 export function spectrumOf(rows: Float32Array, stride: number): Spectrum {
   const real: Float64Array[] = [];
   const imaginary: Float64Array[] = [];
-  let squares = 0;
   for (let row = 0; row < ROWS; row += 2) {
     const re = new Float64Array(rows.subarray(row * stride, row * stride + AROUND));
     const im = new Float64Array(rows.subarray((row + 1) * stride, (row + 1) * stride + AROUND));
-    for (let i = 0; i < AROUND; i++) squares += (re[i] as number) ** 2 + (im[i] as number) ** 2;
     transform.forward(re, im);
+    for (const waves of [re, im]) {
+      waves.fill(0, 0, LONGEST);
+      waves.fill(0, AROUND + 1 - LONGEST);
+    }
     real.push(re);
     imaginary.push(im);
   }
-  return { real, imaginary, size: Math.sqrt(squares) };
+  return { real, imaginary };
 }
 
 /**
  * How alike two are for each number of columns that the first is turned left of the second: two rows at once, since the
  * real part of z conj(p) is the sum of the products of both.
  *
- * @param alike - is set, `AROUND` values: 1 would be the same
+ * @param alike - is set, `AROUND` values: the more the more alike
  */
 export function correlation(shown: Spectrum, print: Spectrum, alike: Float64Array, work: Float64Array): void {
   alike.fill(0);
@@ -120,13 +127,11 @@ export function correlation(shown: Spectrum, print: Spectrum, alike: Float64Arra
     }
   }
   transform.backward(alike, work);
-  const size = shown.size * print.size;
-  if (size > 0) for (let i = 0; i < AROUND; i++) alike[i] = (alike[i] as number) / size;
 }
 
-/** Cells that show the print well enough: where the light is not too weak. */
-export function goodCells(gain: Float32Array): Uint8Array {
+/** Cells that show the print well enough, 1 for each and 0 for others: where the light is not too weak. */
+export function goodCells(gain: Float32Array): Float32Array {
   const sorted = Float32Array.from(gain).sort();
   const least = 0.25 * (sorted[Math.floor(0.6 * CELLS)] as number);
-  return Uint8Array.from(gain, (one) => (one > least ? 1 : 0));
+  return Float32Array.from(gain, (one) => (one > least ? 1 : 0));
 }

@@ -1,48 +1,40 @@
 import { AROUND } from "../pose/ring";
 import { CELLS } from "../strip/strip";
 import type { Place } from "./judge";
-import { correlation, type Print, type Spectrum, spectrumOf } from "./print";
+import { correlation, goodCells, type Print, type Spectrum, spectrumOf } from "./print";
 
-/** Places that one blur offers at most, and all blurs together. */
-const OFFERED = 10;
-const IN_ALL = 28;
-/** Of those within reach of where the dial is expected, so many of each blur are offered in any case. */
+/** Places that one blur offers, */
+const OFFERED = 7;
+/** and as many as these, in any case, of those within reach of where the dial is expected. */
 const EXPECTED = 3;
-/** What is shown is cut off so many SDs from its middle, so that a bright finger does not outshine the print. */
-const CUT = 2.5;
 
 /** Offers places where the dial may be, by correlation over all turns at once. */
 export class Seeker {
   private readonly print: Print;
-  private readonly good: Uint8Array;
+  private readonly good: Float32Array;
   private readonly cut = new Float32Array(CELLS);
   private readonly alike = new Float64Array(AROUND);
   private readonly work = new Float64Array(AROUND);
 
-  constructor(print: Print, good: Uint8Array) {
+  /** @param gain - of each cell, as the light on it gives it */
+  constructor(print: Print, gain: Float32Array) {
     this.print = print;
-    this.good = good;
+    this.good = goodCells(gain);
   }
 
   /**
-   * Places for some blurs (columns), the most alike first.
+   * Places for some blurs (columns), of each the most alike first.
    *
    * @param isExpected - whether the dial can be there
    */
   offer(shown: Float32Array, blurs: readonly number[], isExpected: (turned: number) => boolean = () => false): Place[] {
     const spectrum = this.spectrumOf(shown);
-    const offers = blurs.flatMap((blur) => {
+    return blurs.flatMap((blur) => {
       correlation(spectrum, this.print.spectrumThrough(blur), this.alike, this.work);
       const peaks = peaksOf(this.alike);
-      const expected = new Set(peaks.filter(({ at }) => isExpected(at)).slice(0, EXPECTED));
-      return peaks
-        .filter((peak, i) => i < OFFERED || expected.has(peak))
-        .map((peak) => ({ ...peak, blur, isExpected: expected.has(peak) }));
+      const expected = peaks.filter(({ at }) => isExpected(at)).slice(0, EXPECTED);
+      return [...new Set([...peaks.slice(0, OFFERED), ...expected])].map(({ at }) => ({ turned: at, blur }));
     });
-    return offers
-      .sort((one, other) => other.height - one.height)
-      .filter((offer, i) => i < IN_ALL || offer.isExpected)
-      .map(({ at, blur }) => ({ turned: at, blur }));
   }
 
   private spectrumOf(shown: Float32Array): Spectrum {
@@ -50,20 +42,19 @@ export class Seeker {
     return spectrumOf(this.cut, AROUND);
   }
 
+  /** Takes what no print is so dark or bright as to show, such as a finger, for the mean of the rest. */
   private cutRow(shown: Float32Array, start: number): void {
-    let [n, sum, squares] = [0, 0, 0];
+    const [low, high] = this.print.limits;
+    const isPrint = (cell: number) =>
+      this.good[cell] === 1 && (shown[cell] as number) > low && (shown[cell] as number) < high;
+    let [n, sum] = [0, 0];
     for (let cell = start; cell < start + AROUND; cell++) {
-      if (this.good[cell] === 0) continue;
-      const level = Math.max(-1, Math.min(4, shown[cell] as number));
+      if (!isPrint(cell)) continue;
       n++;
-      sum += level;
-      squares += level * level;
+      sum += shown[cell] as number;
     }
-    const mean = sum / Math.max(1, n);
-    const far = CUT * Math.sqrt(Math.max(0, squares / Math.max(1, n) - mean * mean));
     for (let cell = start; cell < start + AROUND; cell++) {
-      const off = (shown[cell] as number) - mean;
-      this.cut[cell] = this.good[cell] === 0 ? 0 : Math.max(-far, Math.min(far, off));
+      this.cut[cell] = isPrint(cell) ? (shown[cell] as number) - sum / n : 0;
     }
   }
 }

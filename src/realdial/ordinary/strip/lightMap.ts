@@ -175,7 +175,7 @@ const middlesOf = (print: Float32Array): readonly number[] =>
   });
 
 /** Between what a print's levels lie, but for the farthest hundredth, and half as far again: the rest is no print. */
-function limitsOf(print: Float32Array): readonly [number, number] {
+export function limitsOf(print: Float32Array): readonly [number, number] {
   const sorted = Float32Array.from(print).sort();
   const low = sorted[Math.floor(0.01 * CELLS)] as number;
   const high = sorted[Math.floor(0.99 * CELLS)] as number;
