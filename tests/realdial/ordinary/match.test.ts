@@ -42,19 +42,23 @@ describe("a print is found where it was turned to", () => {
   });
 });
 
-test("two bright fingers over nearly half of the ring do not outshine the print", () => {
-  const print = new Print(bumps(0));
-  const seeker = new Seeker(print, new Float32Array(CELLS).fill(1));
-  for (const turned of [10, 333, 700]) {
-    // Each brighter the nearer to its middle.
-    const shown = bumps(turned).map((level, cell) => {
-      const across = (cell % AROUND) / AROUND;
-      const off = Math.min(Math.abs(across - 0.2), Math.abs(across - 0.6));
-      return off < 0.11 ? 5 - 20 * off : level;
-    });
-    const [first] = seeker.offer(shown, [0]);
-    expect(Math.abs((first?.turned ?? 0) - turned)).toBeLessThan(1);
-  }
+describe("what does not belong to a print does not hide where it is:", () => {
+  const across = (cell: number) => (cell % AROUND) / AROUND;
+  const shade = (level: number, cell: number) => level + 1.2 * Math.sin(6 * Math.PI * across(cell));
+  test.each([
+    {
+      what: "cells that shine far brighter than any print",
+      learned: (level: number) => level,
+      seen: (level: number, cell: number) => (Math.abs(across(cell) - 0.3) < 0.02 ? 3000 : level),
+    },
+    { what: "shade that stays, and was learned with it", learned: shade, seen: shade },
+  ])("$what", ({ learned, seen }) => {
+    const seeker = new Seeker(new Print(bumps(0).map(learned)), new Float32Array(CELLS).fill(1));
+    for (const turned of [170, 500, 850]) {
+      const [first] = seeker.offer(bumps(turned).map(seen), [0]);
+      expect(Math.abs((first?.turned ?? 0) - turned)).toBeLessThan(1);
+    }
+  });
 });
 
 test("what is expected of a dial reaches farther the longer it is not seen", () => {
