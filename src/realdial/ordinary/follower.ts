@@ -64,7 +64,7 @@ const CONFIRMED = AROUND / 4;
 /** Part of the ring that must fit. */
 const LEAST_IN_SIGHT = 0.1;
 /** The largest standard error of a reading that is sure, graduations: of a dial that rests, and of one that turns. */
-const ERROR_AT_REST = 0.02;
+const ERROR_AT_REST = 0.025;
 const ERROR_IN_MOTION = 0.045;
 /** The largest with which a place is gone on from all the same. */
 const ERROR_FOLLOWED = 0.3;
