@@ -136,12 +136,21 @@ test("the whole setup goes by keys alone, and each step says where it begins", a
   await expect(page.getByRole("heading", { name: "Connect it" })).toBeFocused();
   await go("Connect");
   await expect(page.getByText("Status: waiting for it to answer")).toBeVisible();
+  // What was pressed is another button now, and has kept the focus.
+  await expect(page.getByRole("button", { name: "Go on to zero" })).toBeFocused();
   await port.start();
   await go("Go on to zero");
   await expect(page.getByRole("heading", { name: /Say where 0 is/ })).toBeFocused();
   await go("This is 0");
+  await go("Set 0 again");
+  await expect(page.getByRole("heading", { name: /Say where 0 is/ })).toBeFocused();
+  await go("This is 0");
   await port.turn(12 * STEPS);
   await go("Go on to the checks");
+  await expect(page.getByRole("heading", { name: "Check three stops" })).toBeFocused();
+  await port.turn(3 * STEPS);
+  await go("I have stopped on 25");
+  await go("Check again");
   await expect(page.getByRole("heading", { name: "Check three stops" })).toBeFocused();
   for (const number of [25, 75, 0]) {
     await port.turn(3 * STEPS);

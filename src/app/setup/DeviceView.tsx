@@ -10,6 +10,7 @@ import { Button } from "../parts/controls/Button";
 import { Notice } from "../parts/Notice";
 import type { SetupSession } from "./session/setupSession";
 import { sourceLine } from "./session/sourceLines";
+import { focusTask } from "./steps/StepTask";
 
 /** The dial on the screen, as the device turns it. */
 function TurnedDial({ session }: { readonly session: SetupSession }) {
@@ -60,13 +61,25 @@ export function DeviceView({ device, hub, session }: DeviceViewProps) {
           <Notice className="">
             {deviceText(hub.doubt)} {isZeroLost(session, device) && "Set 0 again, then check again."}
           </Notice>
-          <Button className="self-start" onClick={() => hub.readDoubt()}>
+          <Button
+            className="self-start"
+            onClick={() => {
+              hub.readDoubt();
+              focusTask();
+            }}
+          >
             I have read it
           </Button>
         </>
       )}
       {isOut(hub) && session.step !== "connect" && (
-        <Button className="primary self-start" onClick={() => void hub.connect(device)}>
+        <Button
+          className="primary self-start"
+          onClick={() => {
+            focusTask();
+            void hub.connect(device);
+          }}
+        >
           Connect again
         </Button>
       )}

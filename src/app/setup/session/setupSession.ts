@@ -39,6 +39,8 @@ export class SetupSession extends Store implements DialInHand {
   /** What was found; null until all is done. */
   found: SetupRecord | null = null;
   private place: Graduations = 0;
+  /** Whether 0 is taken once the dial rests on it; else only where the person says so. */
+  private seesZero = false;
   private taker: StopTaker;
 
   constructor(perTurn: Graduations, step: SetupStep) {
@@ -86,6 +88,7 @@ export class SetupSession extends Store implements DialInHand {
   /** Says where 0 is. @param hasNumbers - whether the device sees where its own 0 is; else it begins at 0 wherever it is */
   beginZero(hasNumbers: boolean): void {
     if (!hasNumbers) this.place = 0;
+    this.seesZero = hasNumbers;
     this.isZeroed = false;
     this.counted = null;
     this.taker = this.takerOfZero();
@@ -113,7 +116,7 @@ export class SetupSession extends Store implements DialInHand {
       this.taker.loseSight();
       return;
     }
-    if (this.step === "zero" && !this.isZeroed) this.lookForZero(at);
+    if (this.step === "zero" && this.seesZero && !this.isZeroed) this.lookForZero(at);
     if (this.step === "checks" && this.asked !== undefined) this.lookForStop(at);
   }
 

@@ -90,17 +90,18 @@ export function ConnectSource({ device, hub, printAddress, onNext, onBack }: Con
     <>
       {isIn ? <Connected {...{ device, hub }} /> : <BeforeIt {...{ device, printAddress }} />}
       <div className="row">
-        {isIn && !isBeingSetUp(device, hub) && (
-          // Not disabled: it stands where Connect was pressed, and would lose the focus.
-          <Button
-            className={isReady(hub) ? "primary" : ""}
-            aria-disabled={!isReady(hub)}
-            onClick={() => isReady(hub) && onNext()}
-          >
-            Go on to zero
-          </Button>
-        )}
-        {(!isIn || isOut(hub)) && (
+        {/* One button whose words change, never disabled: whoever pressed Connect keeps the focus. */}
+        {isIn && !isOut(hub) ? (
+          !isBeingSetUp(device, hub) && (
+            <Button
+              className={isReady(hub) ? "primary" : ""}
+              aria-disabled={!isReady(hub)}
+              onClick={() => isReady(hub) && onNext()}
+            >
+              Go on to zero
+            </Button>
+          )
+        ) : (
           <Button className="primary" onClick={() => void hub.connect(device)}>
             {hub.device === device ? "Connect again" : "Connect"}
           </Button>

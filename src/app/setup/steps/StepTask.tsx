@@ -1,5 +1,10 @@
 import { type ReactNode, useEffect, useRef } from "react";
 
+const HEADING = "setup-task";
+
+/** Reading and keys go on at the task: what was pressed is gone. */
+export const focusTask = () => document.getElementById(HEADING)?.focus();
+
 interface StepTaskProps {
   readonly title: string;
   /** Whether it came up by itself, so that reading goes on here. */
@@ -14,8 +19,8 @@ export function StepTask({ title, isFirst, children }: StepTaskProps) {
     if (!isFirst) heading.current?.focus();
   }, [isFirst]);
   return (
-    <section className="card" aria-labelledby="setup-task">
-      <h2 ref={heading} id="setup-task" className="text-lead" tabIndex={-1}>
+    <section className="card" aria-labelledby={HEADING}>
+      <h2 ref={heading} id={HEADING} className="text-lead" tabIndex={-1}>
         {title}
       </h2>
       {children}

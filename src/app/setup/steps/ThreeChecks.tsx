@@ -2,6 +2,7 @@ import { setupVerdict, stopsAsked } from "../../../realdial/setup/stopAsked";
 import { Button } from "../../parts/controls/Button";
 import type { SetupSession } from "../session/setupSession";
 import { askText, otherTurnText, stopText, verdictText } from "../session/setupWords";
+import { focusTask } from "./StepTask";
 
 interface ThreeChecksProps {
   readonly session: SetupSession;
@@ -64,7 +65,13 @@ function Acts({ session, isSure, resolution, onZero, onNext }: Omit<ThreeChecksP
         </Button>
       )}
       {errors.length > 0 && (
-        <Button className={lookOf("uneven")} onClick={() => session.beginChecks()}>
+        <Button
+          className={lookOf("uneven")}
+          onClick={() => {
+            session.beginChecks();
+            focusTask();
+          }}
+        >
           Check again
         </Button>
       )}

@@ -3,6 +3,7 @@ import type { HandWatch } from "../../hand/sources/devices/handWatch";
 import { Button } from "../../parts/controls/Button";
 import { Check } from "../../parts/controls/Check";
 import type { SetupSession } from "../session/setupSession";
+import { focusTask } from "./StepTask";
 
 interface ZeroAndDirectionProps {
   readonly session: SetupSession;
@@ -62,7 +63,14 @@ function Direction({ session, onZero, onReverse, onNext }: ZeroAndDirectionProps
         <Button className={counted === "down" ? "primary" : ""} disabled={counted === null} onClick={onReverse}>
           Change the direction
         </Button>
-        <Button onClick={onZero}>Set 0 again</Button>
+        <Button
+          onClick={() => {
+            onZero();
+            focusTask();
+          }}
+        >
+          Set 0 again
+        </Button>
       </div>
     </>
   );
