@@ -65,6 +65,8 @@ function page(paper: Paper, title: string, parts: readonly string[]): string {
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${-width / 2} ${-height / 2} ${width} ${height}" font-family="sans-serif" font-size="3.5" text-anchor="middle">`,
     `<title>${title}</title>`,
+    // Else a browser keeps margins of its own, and shrinks the sheet to fit between them.
+    `<style>@page{size:${width}mm ${height}mm;margin:0}</style>`,
     `<rect x="${-width / 2}" y="${-height / 2}" width="${width}" height="${height}" fill="#fff"/>`,
     ...parts,
     "</svg>",

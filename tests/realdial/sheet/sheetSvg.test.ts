@@ -25,6 +25,12 @@ describe.each(papers)("on %s", (paper) => {
     }
   });
 
+  test("a browser prints it on its own paper, without margins that would shrink it", () => {
+    for (const svg of [baseSheetSvg(paper), discSheetSvg(paper, { graduations: 60, numbers: "clockwise" })]) {
+      expect(svg).toContain(`<style>@page{size:${width}mm ${height}mm;margin:0}</style>`);
+    }
+  });
+
   test("both sheets fit with a margin that printers leave", () => {
     expect(Math.min(width, height) / 2 - BASE_HALF).toBeGreaterThan(margin);
     expect(Math.min(width, height) / 2 - DISC_RADIUS).toBeGreaterThan(margin);

@@ -54,8 +54,9 @@ function PrintedDial({ perTurn }: Pick<SetupAsked, "perTurn">) {
       <ol className="plain tiles-[340px] gap-4">
         <Step title="1. Print both sheets at 100 %" drawing={<CheckLine />}>
           <p>
-            Choose “100 %” or “actual size”, not “fit to page”. Lay a ruler on the check line of each sheet. It must be
-            100 mm long, to half a millimeter. If not, print again.
+            Save both sheets, open each file in a browser, and print it on the paper that you chose. Choose “100 %” or
+            “actual size”, not “fit to page”. Lay a ruler on each check line: two on the base sheet, one below the disc.
+            Each must be 100 mm long, to half a millimeter. If not, set the margins to “none” and print again.
           </p>
         </Step>
         <Step title="2. Cut out the disc and glue it on the lid" drawing={<DiscOnLid />}>
@@ -124,7 +125,7 @@ export function PrintPage({ asked }: { readonly asked: SetupAsked }) {
     <main className="page gap-6 max-w-[920px]">
       <header className="stack">
         <h1 tabIndex={-1}>Print and build a dial</h1>
-        <p>A mouse has no weight and no rim. These two dials have, and the app follows them.</p>
+        <p>A mouse has no weight and no rim. These two dials have both, and the app follows them.</p>
         <p className="text-soft">{NOT_TRIED}</p>
         <div className="row print:hidden">
           <a className="button" href={setupAddress({ ...asked, isPrint: false })}>

@@ -1,7 +1,7 @@
 /** What is needed for a printed dial, in general words. */
 export const PRINTED_PARTS = [
   "Two sheets of plain paper, A4 or Letter, and a printer. Heavier paper lies flatter.",
-  "A round lid of 100 to 140 mm with a flat top, such as that of a jam jar.",
+  "A round lid of 100 to 140 mm with a flat top, such as that of a large jar.",
   "A knob of at most 55 mm across: a bottle cap, a cork or a drawer knob.",
   "A pin or a screw with a large washer, so that the lid turns about its middle.",
   "Glue, tape, scissors or a knife, a ruler.",
@@ -25,7 +25,7 @@ export const ENCODER_PARTS = [
   "A small 8-bit board with an ATmega328P at 16 MHz and a USB serial port.",
   "An optical encoder with two lines, 600 lines a turn, 5 V: 2400 steps a turn, 24 for each graduation of a dial with 100.",
   "A knob of 40 to 60 mm with some weight that fits the shaft.",
-  "A push button that closes: it takes a reading while you zero a dial.",
+  "A push button that closes: it records a stop while you zero a dial.",
   "A block of wood or metal that holds the encoder, and a clamp for the table.",
   "Wires, and a USB cable that carries data.",
 ] as const;
@@ -34,7 +34,7 @@ export const ENCODER_PARTS = [
 export const ENCODER_STEPS = [
   "Unplug the board. Read the encoder’s own sheet: check its supply and the colors of its wires.",
   "Wire it as drawn: supply to 5 V, ground to GND, line A to D2, line B to D3. The button goes between D4 and GND. No resistors are needed.",
-  "Save the program’s image and put it on the board with a loader such as avrdude. Its source, and how to build it, are in the folder shared/firmware of the project.",
+  "Save the program’s image and put it on the board with a loader such as avrdude. Your board’s own sheet says which programmer, port and speed to name. Its source, and how to build it, are in the folder shared/firmware of the project.",
   "Fix the encoder in its block and clamp the block to the table. Only the knob may turn.",
   "Plug the board in. Set it up in a desktop browser that has serial ports.",
 ] as const;
