@@ -138,9 +138,10 @@ export class DeviceHub extends Store {
   learnOn(): void {
     const learner = this.opened?.learner;
     if (learner === undefined) return;
+    this.trouble = null;
     if (this.learning === "right") {
       const failed = learner.finish();
-      this.trouble = failed === null ? null : deviceProblem(failed, []);
+      if (failed !== null) this.trouble = deviceProblem(failed, []);
       this.learning = null;
     } else {
       this.learning = this.learning === null ? "left" : "right";

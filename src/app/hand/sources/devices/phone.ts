@@ -9,8 +9,10 @@ const SENSOR = "phone's motion sensor";
 const STEP = 1 / 3600;
 /** A device that tells nothing by then has no such sensor, milliseconds. */
 const FIRST_WITHIN = 2000;
-/** Drift is told again where it has changed by so much, graduations a minute. */
+/** Drift is told again where it has changed by so much, graduations a minute; less than half of it is none. */
 const DRIFT_CHANGE = 0.1;
+/** Graduations of a dial where none is on the screen. */
+const USUAL = 100;
 
 /** Some browsers ask the person first, and only in a click. */
 interface AskingEvent {
@@ -26,12 +28,12 @@ function follow(link: DeviceLink): OpenDevice {
   const follower = new TwistFollower();
   const rest = new StepRest(STEP);
   let isReady = false;
-  let toldDrift: number | null = null;
+  let toldDrift = 0;
   const tellDrift = () => {
-    const drift = follower.driftPerMinute;
-    if (drift === null || Math.abs(drift * 100 - (toldDrift ?? Number.POSITIVE_INFINITY)) < DRIFT_CHANGE) return;
-    toldDrift = drift * 100;
-    link.remarked(deviceProblem("drift", [], { graduations: Math.abs(toldDrift).toFixed(1) }));
+    const drift = Math.abs(follower.driftPerMinute ?? 0) * (link.shown()?.perTurn ?? USUAL);
+    if (drift < DRIFT_CHANGE / 2 || (toldDrift > 0 && Math.abs(drift - toldDrift) < DRIFT_CHANGE)) return;
+    toldDrift = drift;
+    link.remarked(deviceProblem("drift", [], { graduations: drift.toFixed(1) }));
   };
   const turned = (event: DeviceOrientationEvent) => {
     const attitude = attitudeOf(event);

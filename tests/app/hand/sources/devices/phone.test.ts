@@ -50,6 +50,12 @@ describe("a phone on a knob", () => {
     expect(told.at(-1)).toBe("doubted hidden");
   });
 
+  test("says nothing of a drift that is none", async () => {
+    const told = await opened();
+    for (let k = 0; k < 400; k++) lies(10, k * 16);
+    expect(told).toEqual(["ready 0.000278"]);
+  });
+
   test("says that there is no sensor, where nothing comes or nothing with numbers", async () => {
     const told = await opened();
     lies(null, 0);
