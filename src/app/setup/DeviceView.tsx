@@ -83,7 +83,9 @@ export function DeviceView({ device, hub, session }: DeviceViewProps) {
           Connect again
         </Button>
       )}
-      {hub.isConnected && device.Setup !== undefined && <device.Setup onAgain={() => void hub.connect(device)} />}
+      {hub.isConnected && device.Setup !== undefined && (
+        <device.Setup onAgain={() => void hub.connect(device)} isReversed={hub.isReversed} />
+      )}
       {hub.source !== null && session.step !== "connect" && <TurnedDial session={session} />}
       {hub.source !== null && <DelayLine hub={hub} />}
       {hub.remark !== null && <p className="text-soft">{deviceText(hub.remark)}</p>}

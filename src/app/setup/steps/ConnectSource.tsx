@@ -74,7 +74,8 @@ function SetUp() {
 
 /** What is to be done with one that is connected. */
 function Connected({ device, hub }: Pick<ConnectSourceProps, "device" | "hub">) {
-  if (isBeingSetUp(device, hub)) return device.Setup && <device.Setup onAgain={() => void hub.connect(device)} />;
+  if (isBeingSetUp(device, hub))
+    return device.Setup && <device.Setup onAgain={() => void hub.connect(device)} isReversed={hub.isReversed} />;
   return (
     <>
       {device.isSetUpEachTime ? <SetUp /> : <p>{device.about}</p>}

@@ -69,6 +69,8 @@ export interface OpenDevice {
 export interface DeviceSetupProps {
   /** Connects it anew, by what was chosen. */
   readonly onAgain: () => void;
+  /** Whether its numbers go down as it is turned left. */
+  readonly isReversed: boolean;
 }
 
 /** A kind of device that a hand can turn. */

@@ -27,7 +27,7 @@ interface DialSeenProps extends DeviceSetupProps {
 }
 
 /** What a camera sees of a dial that it follows, and whether it is good enough. */
-export function DialSeen({ view, onAgain }: DialSeenProps) {
+export function DialSeen({ view, onAgain, isReversed }: DialSeenProps) {
   if (view.stream === null) return null;
   const perTurn = DEVICE_SLOT.dial?.perTurn ?? 100;
   const hint = sightHint(view.sighting?.shown ?? null);
@@ -38,7 +38,7 @@ export function DialSeen({ view, onAgain }: DialSeenProps) {
       </LivePicture>
       <CameraChoice stream={view.stream} onAgain={onAgain} />
       <p>{PRIVACY}</p>
-      <p className="text-soft">{positionText(view.sighting, perTurn)}</p>
+      <p className="text-soft">{positionText(view.sighting, perTurn, isReversed)}</p>
       {view.sighting?.position != null && hint !== null && <p>{deviceText(hint)}</p>}
       <p className="text-soft">{rateText(view.rate, view.took)}</p>
       <p className="text-soft">{noiseText(view.rest, perTurn)}</p>

@@ -13,11 +13,11 @@ function numberText(seen: number, perTurn: number): string {
 /** Said beside every picture. */
 export const PRIVACY = "Pictures never leave this device and are not stored.";
 
-/** What the dial shows. @param perTurn - its graduations */
-export const positionText = (sighting: ShownSighting | null, perTurn: number): string =>
+/** What the dial shows. @param perTurn - its graduations @param isReversed - whether its numbers go down as it is turned left */
+export const positionText = (sighting: ShownSighting | null, perTurn: number, isReversed: boolean): string =>
   sighting?.position == null
     ? "Your dial shows: not seen."
-    : `Your dial shows: ${numberText(sighting.position, perTurn)}.`;
+    : `Your dial shows: ${numberText(isReversed ? -sighting.position : sighting.position, perTurn)}.`;
 
 /** How many frames come, and how long one takes. */
 export const rateText = (rate: number | null, took: number): string =>

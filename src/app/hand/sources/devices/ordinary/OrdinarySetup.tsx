@@ -6,6 +6,7 @@ import { DialSeen } from "../camera/DialSeen";
 import { FoundDial } from "../camera/FoundDial";
 import { LivePicture } from "../camera/LivePicture";
 import { PRIVACY } from "../camera/setupText";
+import type { DeviceSetupProps } from "../dialDevice";
 import { MARKS_BY_KEYS, MarkedPicture } from "./MarkedPicture";
 import { ORDINARY_VIEW, type OrdinaryActs, type OrdinaryView } from "./ordinaryView";
 import { findingText, hintText, partText, setupText } from "./ordinaryWords";
@@ -95,7 +96,7 @@ function TurnStep({ view, stream, acts }: StepProps) {
 }
 
 /** From the question whether it is a practice lock to a dial that is followed. */
-export function OrdinarySetup() {
+export function OrdinarySetup({ isReversed }: Pick<DeviceSetupProps, "isReversed">) {
   const view = useStore(ORDINARY_VIEW);
   const { step, stream, acts } = view;
   if (acts === null) return null;
@@ -111,7 +112,7 @@ export function OrdinarySetup() {
   if (step === "followed") {
     return (
       <>
-        <DialSeen view={view} onAgain={acts.changeCamera} />
+        <DialSeen view={view} onAgain={acts.changeCamera} isReversed={isReversed} />
         <Button className="self-start" onClick={acts.again}>
           Set the dial up again
         </Button>

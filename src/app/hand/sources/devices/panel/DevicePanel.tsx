@@ -20,7 +20,9 @@ function InHand({ device, hub }: { readonly device: DialDevice; readonly hub: De
       <p role="status">Status: {deviceStateText(hub)}</p>
       {hub.trouble !== null && <Notice>{deviceText(hub.trouble)}</Notice>}
       {hub.source !== null && <DelayLine hub={hub} />}
-      {hub.isConnected && device.Setup !== undefined && <device.Setup onAgain={() => void hub.connect(device)} />}
+      {hub.isConnected && device.Setup !== undefined && (
+        <device.Setup onAgain={() => void hub.connect(device)} isReversed={hub.isReversed} />
+      )}
       {(hub.isOpening || hub.isConnected) && (
         <div className="row mt-2">
           <Button onClick={() => hub.disconnect()}>Disconnect</Button>

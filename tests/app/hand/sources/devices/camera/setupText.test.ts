@@ -6,14 +6,17 @@ import { deviceText } from "../../../../../../src/app/hand/sources/devices/devic
 
 describe("words of the camera's setup", () => {
   test.each([
-    [25, 100, "25.0"],
-    [25, 60, "15.0"],
-    [-0.04, 100, "0.0"],
-    [-1, 60, "59.4"],
-  ])("seen at %f of 100, a dial of %i shows %s", (position, perTurn, shown) => {
+    [25, 100, false, "25.0"],
+    [25, 60, false, "15.0"],
+    [-0.04, 100, false, "0.0"],
+    [-1, 60, false, "59.4"],
+    [25, 100, true, "75.0"],
+    [0.04, 100, true, "0.0"],
+  ])("seen at %f of 100, a dial of %i, whose numbers go down by the left: %s, shows %s", (...row) => {
+    const [position, perTurn, isReversed, shown] = row;
     const sighting = { position, shown: null, at: 0, sight: "sure", reason: "none", turnsInDoubt: false } as const;
-    expect(positionText(sighting, perTurn)).toBe(`Your dial shows: ${shown}.`);
-    expect(positionText(null, perTurn)).toBe("Your dial shows: not seen.");
+    expect(positionText(sighting, perTurn, isReversed)).toBe(`Your dial shows: ${shown}.`);
+    expect(positionText(null, perTurn, isReversed)).toBe("Your dial shows: not seen.");
   });
 
   test("noise is in the graduations of the dial", () => {
