@@ -17,7 +17,7 @@ interface SourceLine {
 /** Each device that a hand can turn. */
 export const SOURCE_LINES: Readonly<Record<Exclude<SourceKind, "screen">, SourceLine>> = {
   encoder: {
-    needs: "An encoder, a small board and a cable that you wire yourself. A desktop browser with serial ports.",
+    needs: "An encoder and a small board that you wire yourself, and a USB cable. A desktop browser with serial ports.",
     limits: "It does not know where its 0 is. You set 0 here, and again each time the board starts.",
     hasNumbers: false,
     coarseSteps: null,
@@ -32,7 +32,8 @@ export const SOURCE_LINES: Readonly<Record<Exclude<SourceKind, "screen">, Source
   },
   "ordinary-dial": {
     needs: "A practice lock whose combination you may record, and a camera fixed in front of its dial.",
-    limits: "It cannot follow a dial without numbers, or one that your hand covers by half.",
+    limits:
+      "It cannot follow a dial without numbers, or one that your hand covers by half. In dim light, or where the marks are faint or small in the picture, it is often not sure.",
     hasNumbers: true,
     coarseSteps: null,
     isBuilt: false,

@@ -35,8 +35,8 @@ export function SetupDone({ record, back, onAgain }: SetupDoneProps) {
         <p>This source is coarse. Use it for turns and their order. Its stops are not marked.</p>
       )}
       <p className="text-soft">
-        This is remembered in this browser. The dial stays connected until you disconnect it, or close or reload the
-        app.
+        This is remembered in this browser. The dial stays connected until you disconnect it (on the bench, under More),
+        or close or reload the app.
       </p>
       <div className="row">
         <a className="button primary" href={back}>

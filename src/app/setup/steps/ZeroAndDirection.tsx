@@ -53,7 +53,7 @@ function Direction({ session, onZero, onReverse, onNext }: ZeroAndDirectionProps
       </p>
       <p role="status">
         {counted === null && "Now turn left, counter-clockwise, by about 10."}
-        {counted === "up" && "The numbers went up. If you turned left, that is right."}
+        {counted === "up" && "The numbers went up. If you turned left, that is correct."}
         {counted === "down" && "The numbers went down. If you turned left, change the direction."}
       </p>
       <div className="row">

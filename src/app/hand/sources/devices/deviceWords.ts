@@ -72,7 +72,7 @@ const DEVICE_WORDS = {
   "disc-wobbles": ": Your dial wobbles too much to be read well. Glue the disc flat, and square to what it turns on",
   "disc-lost": ": I lost sight of your dial: the disc is not where the sheet has it. Set it on the sheet's middle",
   ambiguous:
-    ": I lost sight of your dial: I cannot tell its angle. Bring the camera nearer, bring light, and hold it by the knob",
+    ": I lost sight of your dial: I cannot tell its angle for sure. Bring the camera nearer and in front of it, bring light, turn slower, and hold it by the knob",
   "too-fast": ": I lost sight of your dial: it turns faster than the camera sees. Turn slower, or bring light",
   "surroundings-lost":
     ": I lost sight of your dial: I do not recognize what is around it. Put the camera back, or set the dial up again",

@@ -7,6 +7,8 @@ type CodeOf = SetupProblem["code"];
 type Of<Code extends CodeOf> = Extract<SetupProblem, { readonly code: Code }>;
 
 const percent = (part: number) => `${Math.round(100 * part)} %`;
+/** Of what is not whole before all of it is there. */
+const percentSoFar = (part: number) => `${Math.floor(100 * part)} %`;
 
 const SETUP_WORDS: { readonly [Code in CodeOf]: (problem: Of<Code>) => string } = {
   "no-marks": () =>
@@ -14,11 +16,11 @@ const SETUP_WORDS: { readonly [Code in CodeOf]: (problem: Of<Code>) => string } 
   "wrong-count": ({ counted, expected }) =>
     `The ring found has ${counted} graduations, and the dial on the screen has ${expected}. Move the marks, or choose a lock with the dial that you have.`,
   "too-small": ({ radius, needed }) =>
-    `The dial is too small in the picture: ${Math.round(radius)} pixels from middle to rim, and ${needed} are needed. Bring the camera nearer.`,
+    `The dial is too small in the picture: ${Math.floor(radius)} pixels from middle to rim, and ${needed} are needed. Bring the camera nearer.`,
   "out-of-picture": () => "The dial is not wholly in the picture. Move the camera until its whole rim is in sight.",
   "bare-surroundings": () =>
     "There is nothing around the dial to hold the camera's place by. Stick a few scraps of tape near the dial, outside its rim.",
-  "turn-not-seen": ({ part }) => `Only ${percent(part)} of a turn was seen. Turn the dial once round, slowly.`,
+  "turn-not-seen": ({ part }) => `Only ${percentSoFar(part)} of a turn was seen. Turn the dial once round, slowly.`,
   "turn-not-followed": ({ lost }) =>
     `The dial was not recognized in ${percent(lost)} of the pictures. Turn slower, hold the knob by its side, and bring light.`,
   "no-numerals": () =>
@@ -46,7 +48,7 @@ export function hintText(hint: TurnHint | null, part: number): string {
 }
 
 /** How far the slow turn has come. */
-export const partText = (part: number): string => `${percent(part)} of the turn seen`;
+export const partText = (part: number): string => `${percentSoFar(part)} of the turn seen`;
 
 /** What each mark is for. */
 export const MARK_TITLES: Readonly<Record<MarkName, string>> = {

@@ -92,7 +92,7 @@ describe("the setup of an ordinary dial", () => {
 describe("words of the setup", () => {
   test.each([
     [{ code: "wrong-count", counted: 60, expected: 100 }, /^The ring found has 60 graduations, .* has 100\./],
-    [{ code: "too-small", radius: 31.6, needed: 40 }, /: 32 pixels .* 40 are needed\. Bring the camera nearer\.$/],
+    [{ code: "too-small", radius: 39.6, needed: 40 }, /: 39 pixels .* 40 are needed\. Bring the camera nearer\.$/],
     [{ code: "turn-not-seen", part: 0.634 }, /^Only 63 % of a turn was seen\./],
     [{ code: "turn-not-followed", lost: 0.4 }, /in 40 % of the pictures\. Turn slower/],
     [{ code: "no-numerals" }, /^The numerals are not seen/],
@@ -113,7 +113,7 @@ describe("words of the setup", () => {
       "You turned back. Go on the way you began.",
       "Your hand is in the way. Hold the knob by its side, with your fingertips.",
     ]);
-    expect(partText(0.426)).toBe("43 % of the turn seen");
+    expect(partText(0.426)).toBe("42 % of the turn seen");
   });
 
   test("what to do with the marks is said one after the other", () => {
