@@ -24,6 +24,8 @@ test("an encoder turns the bench's dial, step for step, and the page says when i
   await openPanel(page);
   await page.getByRole("button", { name: "Connect: Encoder on a serial line" }).click();
   await expect(row(page).getByRole("status")).toHaveText("Status: waiting for it to answer");
+  // What was pressed is gone: the keys stay with the device.
+  await expect(row(page).getByRole("heading", { name: "Encoder on a serial line" })).toBeFocused();
   await port.start();
   await expect(row(page).getByRole("status")).toHaveText("Status: turns the dial in steps of 0.04 graduations");
   expect(await violations(page)).toEqual([]);
@@ -45,6 +47,7 @@ test("an encoder turns the bench's dial, step for step, and the page says when i
   await port.startAnew();
   await expect(page.getByRole("alert").filter({ hasText: "The board restarted" })).toBeVisible();
   await page.getByRole("button", { name: "I go on" }).click();
+  await expect(bench.dial).toBeFocused();
   await port.turn(-24);
   await bench.expectReading(before + 21.25, 100);
 

@@ -33,7 +33,7 @@ export const SOURCE_LINES: Readonly<Record<Exclude<SourceKind, "screen">, Source
   "ordinary-dial": {
     needs: "A practice lock whose combination you may record, and a camera fixed in front of its dial.",
     limits:
-      "It cannot follow a dial without numbers, or one that your hand covers by half. In dim light, or where the marks are faint or small in the picture, it is often not sure.",
+      "It needs light and clear marks. It cannot follow a dial without numbers, or one that your hand covers by half.",
     hasNumbers: true,
     coarseSteps: null,
     isBuilt: false,

@@ -1,6 +1,7 @@
 import { Button } from "../../../../parts/controls/Button";
 import { Notice } from "../../../../parts/Notice";
 import { useStore } from "../../../../parts/page/useStore";
+import { focusDial } from "../../../dial/focusDial";
 import { DEVICE_SLOT } from "../../deviceSlot";
 import type { DeviceHub } from "../deviceHub";
 import { deviceStateText } from "../deviceStateText";
@@ -20,12 +21,19 @@ function ToNumber({ hub }: { readonly hub: DeviceHub }) {
   return (
     <>
       <Notice className="">{deviceText(deviceProblem("set-to", [], { number }))}</Notice>
-      <Button onClick={() => hub.watch.set()}>It shows {number}</Button>
+      <Button
+        onClick={() => {
+          hub.watch.set();
+          focusDial();
+        }}
+      >
+        It shows {number}
+      </Button>
     </>
   );
 }
 
-/** Below the dial: which device turns it, what keeps it from that, and what the hand must know before it goes on. */
+/** Below the dial, to which the keys go back as a button goes: which device turns it, what keeps it from that, and what the hand must know before it goes on. */
 export function DeviceLine() {
   const hub = useStore(DEVICE_HUB);
   const { device } = hub;
@@ -37,18 +45,35 @@ export function DeviceLine() {
         {device.title}: {deviceStateText(hub)} <a href={setupHere()}>Set up</a>
       </p>
       {hub.trouble !== null && <Notice className="">{deviceText(hub.trouble)}</Notice>}
-      {isOut(hub) && !device.isSetUpEachTime && <Button onClick={() => void hub.connect(device)}>Connect again</Button>}
+      {isOut(hub) && !device.isSetUpEachTime && (
+        <Button
+          onClick={() => {
+            focusDial();
+            void hub.connect(device);
+          }}
+        >
+          Connect again
+        </Button>
+      )}
       {hub.doubt !== null && (
         <>
           <Notice className="">
             {deviceText(hub.doubt)} {hub.watch.isMarked && deviceText(deviceProblem("marked", []))}
           </Notice>
-          <Button onClick={() => hub.readDoubt()}>I go on</Button>
+          <Button
+            onClick={() => {
+              hub.readDoubt();
+              focusDial();
+            }}
+          >
+            I go on
+          </Button>
           {again !== undefined && (
             <Button
               onClick={() => {
                 hub.readDoubt();
                 again.act();
+                focusDial();
               }}
             >
               Begin again

@@ -1,4 +1,4 @@
-import { useEffect } from "react";
+import { useEffect, useRef } from "react";
 import { Button } from "../../../../parts/controls/Button";
 import { Check } from "../../../../parts/controls/Check";
 import { Notice } from "../../../../parts/Notice";
@@ -13,8 +13,13 @@ import { DeviceLine } from "./DeviceLine";
 import { DEVICE_HUB, DEVICES } from "./devicesHere";
 import { setupHere } from "./setupHere";
 
+interface DeviceRowProps {
+  readonly device: DialDevice;
+  readonly hub: DeviceHub;
+}
+
 /** How the device that was asked for is doing, and what there is to do with it here. */
-function InHand({ device, hub }: { readonly device: DialDevice; readonly hub: DeviceHub }) {
+function InHand({ device, hub, onGone }: DeviceRowProps & { readonly onGone: () => void }) {
   return (
     <>
       <p role="status">Status: {deviceStateText(hub)}</p>
@@ -25,7 +30,14 @@ function InHand({ device, hub }: { readonly device: DialDevice; readonly hub: De
       )}
       {(hub.isOpening || hub.isConnected) && (
         <div className="row mt-2">
-          <Button onClick={() => hub.disconnect()}>Disconnect</Button>
+          <Button
+            onClick={() => {
+              onGone();
+              hub.disconnect();
+            }}
+          >
+            Disconnect
+          </Button>
           <Check isOn={hub.isReversed} onSwitch={(isOn) => hub.reverse(isOn)}>
             It turns the wrong way
           </Check>
@@ -40,14 +52,19 @@ function InHand({ device, hub }: { readonly device: DialDevice; readonly hub: De
   );
 }
 
-function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub: DeviceHub }) {
+function DeviceRow({ device, hub }: DeviceRowProps) {
+  const title = useRef<HTMLHeadingElement>(null);
+  // What was pressed goes: the keys stay with the device.
+  const focusTitle = () => title.current?.focus();
   const isIn = hub.device === device;
   const isOut = !isIn || (!hub.isOpening && !hub.isConnected);
   const unsupported = device.unsupported();
   return (
     <li className="py-2 ruled">
       <div className="flex items-center justify-between gap-4">
-        <h3>{device.title}</h3>
+        <h3 ref={title} tabIndex={-1}>
+          {device.title}
+        </h3>
         {isOut && unsupported === null && device.isSetUpEachTime && (
           <a className="button" href={setupHere()} aria-label={`Set up: ${device.title}`}>
             Set up
@@ -57,14 +74,17 @@ function DeviceRow({ device, hub }: { readonly device: DialDevice; readonly hub:
           <Button
             disabled={hub.isOpening}
             aria-label={`Connect: ${device.title}`}
-            onClick={() => void hub.connect(device)}
+            onClick={() => {
+              focusTitle();
+              void hub.connect(device);
+            }}
           >
             Connect
           </Button>
         )}
         {unsupported !== null && <small>Not in this browser</small>}
       </div>
-      {isIn && <InHand device={device} hub={hub} />}
+      {isIn && <InHand device={device} hub={hub} onGone={focusTitle} />}
     </li>
   );
 }
