@@ -9,7 +9,7 @@ import { doubtOf } from "./doubtOf";
 import { HandWatch } from "./handWatch";
 import { keepAwake } from "./keepAwake";
 import { LostDevice } from "./lostDevice";
-import { holdForPage, type Release } from "./pageHold";
+import { PageHold } from "./pageHold";
 import type { ScreenFrames } from "./screenFrames";
 import { shownPlace } from "./shownPlace";
 
@@ -37,9 +37,8 @@ export class DeviceHub extends Store {
   readonly watch: HandWatch;
   private opened: OpenDevice | null = null;
   private readonly lost = new LostDevice();
-  private release: Release | null = null;
-  /** When the hold of the connection before is gone: until then it would be in its own way. */
-  private released: Promise<void> = Promise.resolve();
+  private readonly hold = new PageHold();
+  private letSleep: (() => void) | null = null;
   private readonly dials: Dials;
   private readonly frames: ScreenFrames;
   private way: DeviceTurns;
@@ -96,18 +95,13 @@ export class DeviceHub extends Store {
     this.way = new DeviceTurns(this.dials, this.frames, this);
     this.recallDirection(device);
     this.changed();
-    await this.released;
-    const release = await holdForPage();
     try {
-      if (release === null) throw new DeviceError(deviceProblem("second-page", []));
+      const isHeld = await this.hold.take(() => connection === this.connection);
+      if (!isHeld) throw new DeviceError(deviceProblem("second-page", []));
       const opened = await open(this.linkOf(connection));
-      if (connection === this.connection) this.begin(device, opened, release, wasLost);
-      else {
-        opened.close();
-        await release();
-      }
+      if (connection === this.connection) this.begin(device, opened, wasLost);
+      else opened.close();
     } catch (error) {
-      await release?.();
       if (connection === this.connection) this.fail(openingProblem(error, device.title), wasLost);
     }
   }
@@ -167,17 +161,13 @@ export class DeviceHub extends Store {
     this.way.reverse(this.isReversed);
   }
 
-  private begin(device: DialDevice, opened: OpenDevice, release: Release, wasLost: boolean): void {
+  private begin(device: DialDevice, opened: OpenDevice, wasLost: boolean): void {
     this.isOpening = false;
     if (wasLost) this.doubt = deviceProblem("back", [], { device: device.title });
     this.opened = opened;
     this.watch.begin(device, opened);
     if (opened.which !== undefined) this.recallDirection(device, opened.which);
-    const sleep = keepAwake();
-    this.release = () => {
-      sleep();
-      return release();
-    };
+    this.letSleep = keepAwake();
     this.goOn();
   }
 
@@ -194,9 +184,10 @@ export class DeviceHub extends Store {
     this.connection += 1;
     this.opened?.close();
     this.watch.end();
-    this.released = this.release?.() ?? this.released;
+    this.letSleep?.();
+    this.hold.letGo();
     this.opened = null;
-    this.release = null;
+    this.letSleep = null;
     this.step = null;
     this.noise = null;
     this.isOpening = false;

@@ -255,6 +255,25 @@ describe("the device in the hand", () => {
     expect(stop).toHaveBeenCalledTimes(1);
   });
 
+  test.each([
+    ["which the browser still asks for", () => Promise.resolve()],
+    ["right after it", () => undefined],
+  ])("is not kept from this page by the one chosen before, %s", async (_, pause) => {
+    const { hub } = hubOver();
+    const [asked, other] = [stubDevice(), stubDevice()];
+    let grant = () => undefined as unknown;
+    const granted = new Promise((resolve) => {
+      grant = () => resolve(undefined);
+    });
+    const first = hub.connect({ ...asked.device, open: (link) => granted.then(() => asked.device.open(link)) });
+    for (let k = 0; k < 9; k++) await pause();
+    await hub.connect(other.device);
+    expect([hub.trouble, hub.isConnected]).toEqual([null, true]);
+    grant();
+    await first;
+    expect([hub.isConnected, asked.close.mock.calls.length, other.close.mock.calls.length]).toEqual([true, 1, 0]);
+  });
+
   test("can be had where the browser knows no locks", async () => {
     vi.stubGlobal("navigator", {});
     const { hub } = hubOver();

@@ -1,5 +1,5 @@
 import { afterEach, expect, test, vi } from "vitest";
-import { holdForPage } from "../../../../../src/app/hand/sources/devices/pageHold";
+import { PageHold } from "../../../../../src/app/hand/sources/devices/pageHold";
 
 afterEach(() => void vi.unstubAllGlobals());
 
@@ -16,21 +16,36 @@ function stubLocks() {
   vi.stubGlobal("navigator", { locks: { request } });
 }
 
+const wanted = () => true;
+
 test("one page has the dial; another is told at once that it has not, until the first lets go", async () => {
   stubLocks();
-  const release = await holdForPage();
-  expect(release).not.toBeNull();
-  expect(await holdForPage()).toBeNull();
-  await release?.();
-  expect(await holdForPage()).not.toBeNull();
+  const [one, other] = [new PageHold(), new PageHold()];
+  expect(await one.take(wanted)).toBe(true);
+  expect(await other.take(wanted)).toBe(false);
+  one.letGo();
+  await vi.waitFor(async () => expect(await other.take(wanted)).toBe(true));
 });
 
-test("a browser without locks lets every page have it", async () => {
-  vi.stubGlobal("navigator", {});
-  expect([await holdForPage(), await holdForPage()]).not.toContain(null);
+test("a page is not in its own way: what it does not want any more is let go before it asks again", async () => {
+  stubLocks();
+  const hold = new PageHold();
+  let isWanted = true;
+  const first = hold.take(() => isWanted);
+  isWanted = false;
+  hold.letGo();
+  expect(await Promise.all([first, hold.take(wanted)])).toEqual([false, true]);
+  hold.letGo();
+  expect(await hold.take(wanted)).toBe(true);
 });
 
-test("a browser that refuses the lock is heard", async () => {
-  vi.stubGlobal("navigator", { locks: { request: () => Promise.reject(new Error("no locks here")) } });
-  await expect(holdForPage()).rejects.toThrow("no locks here");
+test.each([
+  ["without locks", {}],
+  ["that refuses them", { locks: { request: () => Promise.reject(new Error("no locks here")) } }],
+])("a browser %s lets every page have it", async (_, navigator) => {
+  vi.stubGlobal("navigator", navigator);
+  const [one, other] = [new PageHold(), new PageHold()];
+  expect([await one.take(wanted), await other.take(wanted)]).toEqual([true, true]);
+  one.letGo();
+  expect(await one.take(wanted)).toBe(true);
 });
