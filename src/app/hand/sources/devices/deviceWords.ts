@@ -53,6 +53,8 @@ const DEVICE_WORDS = {
     ": Another program or page uses the camera. Close it there or choose another camera, then connect again",
   "camera-hidden":
     ": This page was in the background, so its camera was turned off. If it does not connect by itself, connect it. Then dial from the start",
+  "no-pictures":
+    ": I lost sight of your dial: no pictures of the camera are read any more. Close what else uses the camera. If that does not help, connect again",
   unused: ": No dial was on the screen for some minutes, so the camera was turned off. To go on, connect it",
   "follower-failed": ": What finds the dial in the picture has stopped. Connect again; then dial from the start",
   "set-to":

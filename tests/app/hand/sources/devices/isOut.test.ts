@@ -7,6 +7,7 @@ test.each([
   ["it is being opened", { isConnected: false, isOpening: true, trouble: null }, false],
   ["it turns the dial", { isConnected: true, isOpening: false, trouble: null }, false],
   ["it has fallen silent", { isConnected: true, isOpening: false, trouble: deviceProblem("silent", []) }, true],
+  ["no picture comes of it", { isConnected: true, isOpening: false, trouble: deviceProblem("no-pictures", []) }, true],
   ["it does not see its sheet", { isConnected: true, isOpening: false, trouble: deviceProblem("no-sheet", []) }, false],
 ])("connecting again is offered or not where %s", (_, hub, expected) => {
   expect(isOut(hub)).toBe(expected);

@@ -19,6 +19,7 @@ class CameraSession implements OpenDevice {
   private readonly camera: LiveCamera;
   private readonly follower: DialFollower<FollowAnswer>;
   private readonly turns: SightedTurns;
+  private readonly stopWatching: () => void;
   private isReady = false;
 
   constructor(stream: MediaStream, link: DeviceLink) {
@@ -35,6 +36,7 @@ class CameraSession implements OpenDevice {
       take: (image, at) => this.follower.look({ kind: "frame", image, at }),
       lost: (why) => link.lost(why),
     });
+    this.stopWatching = this.turns.watch();
     CAMERA_VIEW.begin(stream);
   }
 
@@ -43,6 +45,7 @@ class CameraSession implements OpenDevice {
   readonly comeApart = () => this.turns.comeApart();
 
   close(): void {
+    this.stopWatching();
     this.camera.close();
     this.follower.end();
     CAMERA_VIEW.end();

@@ -9,6 +9,11 @@ import { sightProblem } from "./sightProblem";
 /** So long without a dial on the screen that it could turn, a camera is not in use any more, ms: time to read a sitting's instructions. */
 const UNUSED_AFTER = 180_000;
 
+/** So often it is looked whether pictures still come, ms, */
+const LOOKS_EVERY = 250;
+/** and after so many looks without one none does: counted, since a page that was busy has pictures waiting when it looks again. */
+const STILL_AFTER = 4;
+
 /** The way from what is seen of a dial to the dial on the screen. Mutable. */
 export class SightedTurns {
   /** Whether it has turned the dial on the screen. */
@@ -20,6 +25,8 @@ export class SightedTurns {
   private isFollowing = false;
   /** Since when no dial has been on the screen, ms; null while one is. */
   private unusedSince: number | null = null;
+  /** Looks since the last picture; null while none is waited for. */
+  private looks: number | null = null;
 
   constructor(link: DeviceLink) {
     this.link = link;
@@ -27,6 +34,7 @@ export class SightedTurns {
 
   /** @param refused - why the dial on the screen must not be turned, however well this one is seen */
   take(sighting: ShownSighting, refused: Problem | null = null): void {
+    this.looks = 0;
     if (this.isUnused(sighting.at)) this.link.lost(deviceProblem("unused", []));
     else if (refused === null) this.follow(sighting);
     else {
@@ -50,6 +58,7 @@ export class SightedTurns {
 
   /** The dial is set up anew: until then it turns nothing, and this is why. */
   setUpAgain(): void {
+    this.looks = null;
     this.comeApart();
     this.hold(deviceProblem("set-up-again", []));
   }
@@ -58,6 +67,21 @@ export class SightedTurns {
   comeApart(): void {
     this.isFollowing = false;
     this.takeOver.comeApart();
+  }
+
+  /** Tells where no more pictures come, or nothing reads them any more: neither says so by itself. @returns looks no more */
+  watch(): () => void {
+    const timer = setInterval(() => this.look(), LOOKS_EVERY);
+    return () => clearInterval(timer);
+  }
+
+  private look(): void {
+    if (this.looks === null) return;
+    this.looks += 1;
+    if (this.looks !== STILL_AFTER) return;
+    if (this.isFollowing) this.link.marked("sight-lost");
+    this.isFollowing = false;
+    this.hold(deviceProblem("no-pictures", []));
   }
 
   private isUnused(now: number): boolean {

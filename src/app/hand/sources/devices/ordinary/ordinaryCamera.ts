@@ -22,6 +22,7 @@ class OrdinarySession implements OpenDevice {
   keepsMotion = true;
   private readonly link: DeviceLink;
   private readonly turns: SightedTurns;
+  private readonly stopWatching: () => void;
   private camera: LiveCamera | null = null;
   private follower: DialFollower<OrdinaryAnswer, OrdinaryTask> | null = null;
   private isClosed = false;
@@ -30,6 +31,7 @@ class OrdinarySession implements OpenDevice {
   constructor(link: DeviceLink) {
     this.link = link;
     this.turns = new SightedTurns(link);
+    this.stopWatching = this.turns.watch();
     ORDINARY_VIEW.ask({
       agree: (keepsMotion) => void this.begin(keepsMotion),
       refuse: () => link.lost(deviceProblem("not-practice", [])),
@@ -48,6 +50,7 @@ class OrdinarySession implements OpenDevice {
 
   close(): void {
     this.isClosed = true;
+    this.stopWatching();
     this.turnCameraOff();
     ORDINARY_VIEW.end();
   }

@@ -1,7 +1,9 @@
-import { expect, test } from "vitest";
+import { afterEach, expect, test, vi } from "vitest";
 import { SightedTurns } from "../../../../../../src/app/hand/sources/devices/camera/sightedTurns";
 import { deviceProblem } from "../../../../../../src/app/hand/sources/devices/deviceWords";
 import type { DeviceLink } from "../../../../../../src/app/hand/sources/devices/dialDevice";
+
+afterEach(() => void vi.useRealTimers());
 
 /** A dial on the screen at 0, and what is told to it. */
 function screen() {
@@ -10,7 +12,7 @@ function screen() {
     turned: (turns: number) => told.push(`turned ${turns.toFixed(2)}`),
     held: (why) => told.push(`held ${why?.code ?? "no more"}`),
     doubted: (why) => told.push(`doubted ${why.code}`),
-    marked: () => undefined,
+    marked: (why) => told.push(`marked ${why}`),
     shown: () => ({ turns: 0, number: 0, perTurn: 100, keepsMoves: true }),
   } as Pick<DeviceLink, "turned" | "held" | "doubted" | "marked" | "shown"> as DeviceLink;
   return { told, turns: new SightedTurns(link) };
@@ -81,4 +83,38 @@ test("a camera that has had no dial to turn for minutes is let go, one that has 
   expect(lost).toEqual([]);
   turns.take(at(371_000, null));
   expect(lost).toEqual(["unused"]);
+});
+
+test("a camera that stands still in the middle of a turn is told once, and what is under way is marked", () => {
+  vi.useFakeTimers();
+  const { told, turns } = screen();
+  const stop = turns.watch();
+  vi.advanceTimersByTime(5000);
+  turns.take(at(0, 0));
+  turns.take(at(33, 10));
+  vi.advanceTimersByTime(900);
+  expect(told).toEqual(["turned 0.00", "turned 0.10"]);
+  vi.advanceTimersByTime(5000);
+  expect(told.slice(2)).toEqual(["marked sight-lost", "held no-pictures"]);
+  turns.take(at(6000, 40, true));
+  turns.take(at(6200, 0));
+  expect(told.slice(4)).toEqual(["held come-to", "held no more", "doubted sight-lost", "turned 0.10"]);
+  stop();
+  vi.advanceTimersByTime(5000);
+  expect(told).toHaveLength(8);
+});
+
+test("no picture is missed of a page that was busy, nor of a dial that is set up again", () => {
+  vi.useFakeTimers();
+  const { told, turns } = screen();
+  turns.watch();
+  turns.take(at(0, 0));
+  for (let k = 1; k <= 9; k++) {
+    // The page had no time for 2 s: its clock runs late, and comes before the pictures that wait.
+    vi.advanceTimersByTime(250);
+    turns.take(at(2000 * k, 0));
+  }
+  turns.setUpAgain();
+  vi.advanceTimersByTime(5000);
+  expect(told).toEqual(["turned 0.00", ...Array(9).fill("turned 0.00"), "held set-up-again"]);
 });
