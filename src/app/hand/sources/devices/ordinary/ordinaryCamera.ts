@@ -27,6 +27,8 @@ class OrdinarySession implements OpenDevice {
   private follower: DialFollower<OrdinaryAnswer, OrdinaryTask> | null = null;
   private isClosed = false;
   private isReady = false;
+  /** Whether a picture is still looked at that was taken before the person went back to the marks. */
+  private isLate = false;
 
   constructor(link: DeviceLink) {
     this.link = link;
@@ -38,6 +40,7 @@ class OrdinarySession implements OpenDevice {
       find: () => ORDINARY_VIEW.goTo("finding"),
       again: () => {
         if (this.isReady) this.turns.setUpAgain();
+        this.isLate = this.follower?.isBusy === true;
         ORDINARY_VIEW.backToMarks();
       },
       changeCamera: () => void this.changeCamera(),
@@ -64,6 +67,7 @@ class OrdinarySession implements OpenDevice {
   private async changeCamera(): Promise<void> {
     if (this.isReady) this.turns.setUpAgain();
     this.turnCameraOff();
+    this.isLate = false;
     ORDINARY_VIEW.change();
     await this.turnCameraOn();
   }
@@ -112,8 +116,10 @@ class OrdinarySession implements OpenDevice {
   }
 
   private see({ seen, took }: OrdinaryAnswer): void {
-    // The person went back to the marks while the picture was looked at.
-    if (ORDINARY_VIEW.step === "marks") return;
+    // The person went back to the marks while the picture was looked at, and may look for the dial anew by now.
+    const { isLate } = this;
+    this.isLate = false;
+    if (isLate || ORDINARY_VIEW.step === "marks") return;
     if (seen.step === "untapped") ORDINARY_VIEW.toMarks(seen.problem);
     else if (seen.step === "followed") this.seeDial(seen.sighting, took);
     else {
