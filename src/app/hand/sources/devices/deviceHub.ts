@@ -1,7 +1,7 @@
 import { describeSource, type SourceDescription } from "../../../../realdial/sources/sourceDescription";
 import type { Problem } from "../../../../wording/problem";
 import { Store } from "../../../parts/page/store";
-import { storedText, storeText } from "../../../parts/storage/pageStore";
+import { recallText, rememberText } from "./deviceMemory";
 import { DeviceTurns, type Dials } from "./deviceTurns";
 import { DeviceError, deviceProblem, openingProblem } from "./deviceWords";
 import type { DeviceLink, DialDevice, OpenDevice } from "./dialDevice";
@@ -124,7 +124,7 @@ export class DeviceHub extends Store {
   reverse(isReversed: boolean): void {
     this.isReversed = isReversed;
     this.way.reverse(isReversed);
-    if (this.device !== null) storeText(directionKey(this.device, this.opened?.which), isReversed ? "yes" : null);
+    if (this.device !== null) rememberText(directionKey(this.device, this.opened?.which), isReversed ? "yes" : null);
     this.changed();
   }
 
@@ -157,7 +157,7 @@ export class DeviceHub extends Store {
   }
 
   private recallDirection(device: DialDevice, which?: string): void {
-    this.isReversed = storedText(directionKey(device, which)) === "yes";
+    this.isReversed = recallText(directionKey(device, which)) === "yes";
     this.way.reverse(this.isReversed);
   }
 

@@ -1,6 +1,6 @@
 import type { Milliseconds } from "../../../../lock/dial";
 import type { DialDoubt } from "../../../../realdial/sources/dialDoubt";
-import { storedText, storeText } from "../../../parts/storage/pageStore";
+import { recallText, rememberText } from "./deviceMemory";
 import type { Dials } from "./deviceTurns";
 import { DialAgreement } from "./dialAgreement";
 import type { DialDevice, OpenDevice } from "./dialDevice";
@@ -45,7 +45,7 @@ export class HandWatch {
   /** Whether the knob shows numbers, by what was said of its kind; undefined of a device that sees its own. */
   get hasNumbers(): boolean | undefined {
     if (this.device === null || this.opened?.comeApart !== undefined) return undefined;
-    return storedText(numbersKey(this.device)) === "yes";
+    return recallText(numbersKey(this.device)) === "yes";
   }
 
   /** The device is open. */
@@ -93,7 +93,7 @@ export class HandWatch {
   /** Says whether the knob shows numbers: then it is set to the one on the screen. Remembered for its kind. */
   setNumbers(has: boolean): void {
     if (this.device === null) return;
-    storeText(numbersKey(this.device), has ? "yes" : null);
+    rememberText(numbersKey(this.device), has ? "yes" : null);
     this.isAsking = has;
     this.onChange();
   }

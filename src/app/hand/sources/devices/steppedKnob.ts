@@ -1,7 +1,7 @@
 import type { Milliseconds } from "../../../../lock/dial";
 import type { Learned } from "../../../../realdial/knobs/learned";
 import { StepRest } from "../../../../realdial/knobs/stepRest";
-import { storedText, storeText } from "../../../parts/storage/pageStore";
+import { recallText, rememberText } from "./deviceMemory";
 import type { DeviceLink, KnobLearner } from "./dialDevice";
 
 /** A kind of knob that is learned by turning it. */
@@ -41,7 +41,7 @@ export class SteppedKnob<Sample, Knob> implements KnobLearner {
   constructor(kind: KnobKind<Sample, Knob>, link: DeviceLink) {
     this.kind = kind;
     this.link = link;
-    this.knob = kind.read(parsed(storedText(kind.key)));
+    this.knob = kind.read(parsed(recallText(kind.key)));
     this.tellReady();
   }
 
@@ -69,7 +69,7 @@ export class SteppedKnob<Sample, Knob> implements KnobLearner {
     this.learning = null;
     if ("failed" in learned) return learned.failed;
     this.knob = learned.knob;
-    storeText(this.kind.key, JSON.stringify(learned.knob));
+    rememberText(this.kind.key, JSON.stringify(learned.knob));
     this.tellReady();
     return null;
   }

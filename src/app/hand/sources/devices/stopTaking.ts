@@ -1,6 +1,6 @@
 import type { Graduations, Milliseconds } from "../../../../lock/dial";
-import { storedText, storeText } from "../../../parts/storage/pageStore";
 import type { DialAct } from "../dialSource";
+import { recallText, rememberText } from "./deviceMemory";
 import type { Dials } from "./deviceTurns";
 
 /** What records a stop of a dial in the hand. */
@@ -43,12 +43,12 @@ export class StopTaking {
 
   /** The one that was chosen; else the button, where there is one. */
   get way(): StopWay {
-    const stored = storedText(STORED);
+    const stored = recallText(STORED);
     return this.ways.find((one) => one === stored) ?? (this.hasButton ? "button" : "key");
   }
 
   choose(way: StopWay): void {
-    storeText(STORED, way);
+    rememberText(STORED, way);
     this.forget();
   }
 

@@ -6,6 +6,7 @@ import type { DeviceLink, DialDevice, KnobLearner } from "../../../../../src/app
 import { dialInHand } from "../../../../support/board/dialInHand";
 import { StubFrames } from "../../../../support/board/stubFrames";
 import { StubLocks } from "../../../../support/board/stubLocks";
+import { StubStorage } from "../../../../support/board/stubStorage";
 
 /** A stub of a device, which tells what a test tells it to. */
 function stubDevice(learner?: KnobLearner) {
@@ -36,7 +37,10 @@ function hubOver(perTurn = 100) {
   return { hub, turned, frames };
 }
 
-beforeEach(() => vi.stubGlobal("navigator", { locks: new StubLocks() }));
+beforeEach(() => {
+  vi.stubGlobal("navigator", { locks: new StubLocks() });
+  vi.stubGlobal("localStorage", new StubStorage());
+});
 afterEach(() => vi.unstubAllGlobals());
 
 describe("the device in the hand", () => {

@@ -8,6 +8,7 @@ import { dialInHand } from "../../../../support/board/dialInHand";
 import { StubFrames } from "../../../../support/board/stubFrames";
 import { StubLocks } from "../../../../support/board/stubLocks";
 import { StubSerialPort } from "../../../../support/board/stubSerialPort";
+import { StubStorage } from "../../../../support/board/stubStorage";
 import { withChecksum } from "../../../../support/board/writeWireLine";
 
 const said = (text: string) => `${withChecksum(text)}\n`;
@@ -41,6 +42,7 @@ let hubs: DeviceHub[] = [];
 
 beforeEach(() => {
   vi.useFakeTimers();
+  vi.stubGlobal("localStorage", new StubStorage());
   locks = new StubLocks();
   hubs = [];
 });

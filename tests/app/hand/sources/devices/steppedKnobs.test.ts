@@ -3,15 +3,8 @@ import type { DialDevice, OpenDevice } from "../../../../../src/app/hand/sources
 import { GAMEPAD } from "../../../../../src/app/hand/sources/devices/gamepad";
 import { KNOB_KEYS } from "../../../../../src/app/hand/sources/devices/knobKeys";
 import { MIDI } from "../../../../../src/app/hand/sources/devices/midi";
+import { StubStorage } from "../../../../support/board/stubStorage";
 import { toldLink } from "../../../../support/board/toldLink";
-
-/** A page's storage, for what was learned. */
-class StubStorage {
-  private readonly texts = new Map<string, string>();
-  getItem = (key: string) => this.texts.get(key) ?? null;
-  setItem = (key: string, text: string) => this.texts.set(key, text);
-  removeItem = (key: string) => this.texts.delete(key);
-}
 
 let page = new EventTarget();
 let frames: (() => void)[] = [];

@@ -1,4 +1,4 @@
-import { storedText, storeText } from "../../../../parts/storage/pageStore";
+import { recallText, rememberText } from "../deviceMemory";
 import { DeviceError, deviceProblem } from "../deviceWords";
 
 /** How the device is called in sentences. */
@@ -44,7 +44,7 @@ async function cameraAsked(): Promise<MediaStream> {
 export async function openCamera(): Promise<MediaStream> {
   try {
     const stream = await cameraAsked();
-    storeText(LAST_CAMERA, cameraId(stream) ?? null);
+    rememberText(LAST_CAMERA, cameraId(stream) ?? null);
     return stream;
   } catch (error) {
     const problem = problemOf(error);
@@ -53,19 +53,19 @@ export async function openCamera(): Promise<MediaStream> {
 }
 
 /** The camera that was used or chosen last, or null. */
-export const lastCamera = (): string | null => storedText(LAST_CAMERA);
+export const lastCamera = (): string | null => recallText(LAST_CAMERA);
 
 /** Takes this camera from the next time on. */
 export function chooseCamera(id: string): void {
-  storeText(LAST_CAMERA, id);
+  rememberText(LAST_CAMERA, id);
 }
 
 /** The side that was asked for: away from the person, where nobody asked for another. */
-export const sideAsked = (): CameraSide => (storedText(SIDE) === "user" ? "user" : "environment");
+export const sideAsked = (): CameraSide => (recallText(SIDE) === "user" ? "user" : "environment");
 
 /** Takes a camera on this side from the next time on, while none is known by its name. */
 export function chooseSide(side: CameraSide): void {
-  storeText(SIDE, side === "user" ? side : null);
+  rememberText(SIDE, side === "user" ? side : null);
 }
 
 /** The cameras that are there; none where the browser does not tell. */

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { Button } from "../../../../parts/controls/Button";
 import { Check } from "../../../../parts/controls/Check";
-import { storedText, storeText } from "../../../../parts/storage/pageStore";
+import { recallText, rememberText } from "../deviceMemory";
 import { StepHead } from "./StepHead";
 
 /** Whether motions were not to be kept, the last time it was asked. */
@@ -14,9 +14,9 @@ interface PracticeQuestionProps {
 
 /** Asked each time before an ordinary dial is followed: a recording of a dial is its combination. */
 export function PracticeQuestion({ onAgree, onRefuse }: PracticeQuestionProps) {
-  const [keepsNone, setKeepsNone] = useState(storedText(KEPT_NONE) !== null);
+  const [keepsNone, setKeepsNone] = useState(recallText(KEPT_NONE) !== null);
   const agree = () => {
-    storeText(KEPT_NONE, keepsNone ? "yes" : null);
+    rememberText(KEPT_NONE, keepsNone ? "yes" : null);
     onAgree(!keepsNone);
   };
   return (

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import type { Taps } from "../../../../../realdial/ordinary/pose/poseSearch";
-import { storedText, storeText } from "../../../../parts/storage/pageStore";
+import { recallText, rememberText } from "../deviceMemory";
 
 /** The two marks on a picture. */
 export const MARK_NAMES = ["middle", "index"] as const;
@@ -21,7 +21,7 @@ const keyOf = (camera: string | undefined) => `dial-marks-${camera ?? "camera"}`
 /** Where the marks lay last before this camera; null where that is not known. @param camera - as the browser names it */
 export function rememberedMarks(camera: string | undefined): Marks | null {
   try {
-    return marksSchema.safeParse(JSON.parse(storedText(keyOf(camera)) ?? "null")).data ?? null;
+    return marksSchema.safeParse(JSON.parse(recallText(keyOf(camera)) ?? "null")).data ?? null;
   } catch {
     return null;
   }
@@ -29,7 +29,7 @@ export function rememberedMarks(camera: string | undefined): Marks | null {
 
 /** Remembers where the marks lie before this camera: no more than these four numbers, and nothing of the picture. */
 export function keepMarks(camera: string | undefined, marks: Marks): void {
-  storeText(keyOf(camera), JSON.stringify(marks));
+  rememberText(keyOf(camera), JSON.stringify(marks));
 }
 
 const within = (value: number) => Math.min(1, Math.max(0, value));

@@ -6,6 +6,7 @@ import {
   partText,
   setupText,
 } from "../../../../../../src/app/hand/sources/devices/ordinary/ordinaryWords";
+import { StubStorage } from "../../../../../support/board/stubStorage";
 
 const STREAM = { getVideoTracks: () => [] } as unknown as MediaStream;
 const ACTS = { agree: vi.fn(), refuse: vi.fn(), find: vi.fn(), again: vi.fn(), changeCamera: vi.fn() };
@@ -14,6 +15,7 @@ const SIZE = { width: 320, height: 240 };
 let view: OrdinaryView;
 
 beforeEach(() => {
+  vi.stubGlobal("localStorage", new StubStorage());
   view = new OrdinaryView();
   view.ask(ACTS);
 });
