@@ -28,9 +28,14 @@ function hear(access: MIDIAccess, link: DeviceLink): OpenDevice {
   const knob = new SteppedKnob(KIND, link);
   const ending = new AbortController();
   const { signal } = ending;
-  const message = ({ data, timeStamp }: MIDIMessageEvent) => {
+  /** Where the knob was heard last: a system may have inputs of its own, which are always there. */
+  let own: MIDIInput | null = null;
+  const message = ({ data, timeStamp, currentTarget }: MIDIMessageEvent) => {
     const change = data === null ? null : readControlChange(data);
-    if (change !== null) knob.take(change, timeStamp);
+    if (change === null) return;
+    if (knob.isLearning || (knob.known !== null && midiSteps(knob.known, change) !== 0))
+      own = currentTarget as MIDIInput;
+    knob.take(change, timeStamp);
   };
   const listen = () => {
     // The same listener twice is heard once.
@@ -39,7 +44,8 @@ function hear(access: MIDIAccess, link: DeviceLink): OpenDevice {
   let hadAny = pluggedInOf(access).length > 0;
   const changed = () => {
     const hasAny = pluggedInOf(access).length > 0;
-    if (hadAny && !hasAny) return link.lost(deviceProblem("unplugged", [], { device: DEVICE }));
+    if ((hadAny && !hasAny) || own?.state === "disconnected")
+      return link.lost(deviceProblem("unplugged", [], { device: DEVICE }));
     if (!hadAny && hasAny) link.held(null);
     hadAny = hasAny;
     listen();
@@ -66,8 +72,10 @@ export const MIDI: DialDevice = {
   whenBack: (back) => {
     const ending = new AbortController();
     const listen = (access: MIDIAccess) => {
+      const others = new Set(pluggedInOf(access));
       const pluggedIn = () => {
-        if (pluggedInOf(access).length > 0) back(async (link) => hear(access, link));
+        const isBack = pluggedInOf(access).some((input) => !others.has(input));
+        if (isBack) back(async (link) => hear(access, link));
       };
       access.addEventListener("statechange", pluggedIn, ending);
     };

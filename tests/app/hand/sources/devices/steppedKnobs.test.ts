@@ -143,8 +143,8 @@ describe("a MIDI knob", () => {
   }
   class StubAccess extends EventTarget {
     readonly inputs = new Map<string, StubInput>();
-    plug(input: StubInput) {
-      this.inputs.set("one", input);
+    plug(input: StubInput, name = "one") {
+      this.inputs.set(name, input);
       this.dispatchEvent(new Event("statechange"));
     }
   }
@@ -175,6 +175,31 @@ describe("a MIDI knob", () => {
     access.plug(input);
     input.turn(1);
     expect(told).toEqual(["ready 0.05", "held no-inputs", "held no more", "turned 0.05"]);
+  });
+
+  test("is missed though the system has an input of its own, and is back when it is plugged in and not before", async () => {
+    const access = new StubAccess();
+    const [own, knob] = [new StubInput(), new StubInput()];
+    access.inputs.set("system", own);
+    access.inputs.set("one", knob);
+    withMidi(access);
+    localStorage.setItem("dial-device-midi", '{"channel":0,"controller":20,"encoding":"twos-complement","perTurn":20}');
+    const { told } = await opened(MIDI);
+    knob.turn(1);
+    own.turn(0);
+    const back = vi.fn();
+    knob.state = "disconnected";
+    access.dispatchEvent(new Event("statechange"));
+    expect(told.at(-1)).toBe("lost unplugged");
+    const stop = MIDI.whenBack?.(back);
+    // It is listened for once the browser has given access anew.
+    await new Promise((done) => setTimeout(done));
+    access.dispatchEvent(new Event("statechange"));
+    expect(back).not.toHaveBeenCalled();
+    knob.state = "connected";
+    access.dispatchEvent(new Event("statechange"));
+    expect(back).toHaveBeenCalledTimes(1);
+    stop?.();
   });
 
   test("may be refused, or not be there", async () => {
