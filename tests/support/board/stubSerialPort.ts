@@ -38,6 +38,12 @@ export class StubSerialPort extends EventTarget implements SerialPortLike {
     await this.settled();
   }
 
+  /** Its stream fails, and it has no other. */
+  async fail(): Promise<void> {
+    this.input?.error(new DOMException("gone", "NetworkError"));
+    await this.settled();
+  }
+
   /** The plug is pulled. */
   async pull(): Promise<void> {
     const { input } = this;

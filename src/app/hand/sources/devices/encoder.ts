@@ -82,7 +82,10 @@ class EncoderLine implements OpenDevice {
   /** Reads until the port ends. After an error of the line, such as too many bytes at once, the port goes on with another stream. */
   private async read(): Promise<void> {
     let hasEnded = false;
-    while (this.isOpen && this.port.readable !== null && !hasEnded) {
+    let before: unknown = null;
+    // A stream that has failed gives nothing more: a port that still has the same one is gone.
+    while (this.isOpen && this.port.readable !== null && this.port.readable !== before && !hasEnded) {
+      before = this.port.readable;
       this.source = this.port.readable.getReader();
       try {
         await this.readFrom(this.source);

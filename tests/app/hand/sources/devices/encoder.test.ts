@@ -167,6 +167,17 @@ describe("an encoder on a serial line", () => {
     expect(hub.trouble).toBeNull();
   });
 
+  test("is lost where an error of the line leaves the same stream", async () => {
+    const { port, hub } = await connected();
+    const { readable } = port;
+    let looks = 0;
+    // Without an end to it the page would hang, and so would this test.
+    Object.defineProperty(port, "readable", { get: () => (looks++ < 1000 ? readable : null) });
+    await port.fail();
+    await vi.waitFor(() => expect(hub.trouble?.code).toBe("unplugged"));
+    expect(looks).toBeLessThan(9);
+  });
+
   test("says that no board answers, and takes it back when one does", async () => {
     const { port, hub } = page();
     await hub.connect(ENCODER);
