@@ -50,6 +50,8 @@ export class GrayFrames {
   private canvas: OffscreenCanvas | null = null;
   private asked = 0;
   private isOpen = true;
+  /** Whether a frame is on its way: a later one must not come before it, nor both to whoever wants one. */
+  private isGrabbing = false;
   private last = 0;
 
   /** @param isWanted - asked at each frame, before it costs anything */
@@ -69,14 +71,17 @@ export class GrayFrames {
     this.asked = this.video.requestVideoFrameCallback((now, { captureTime }) => {
       this.ask();
       const at = captureTime ?? now;
-      if (at <= this.last || !this.isWanted()) return;
+      if (at <= this.last || this.isGrabbing || !this.isWanted()) return;
       this.last = at;
       void this.grab(at);
     });
   }
 
   private async grab(at: number): Promise<void> {
-    const image = (await brightnessOf(this.video).catch(() => null)) ?? this.drawn();
+    this.isGrabbing = true;
+    const brightness = await brightnessOf(this.video).catch(() => null);
+    this.isGrabbing = false;
+    const image = brightness ?? this.drawn();
     if (this.isOpen && image !== null) this.take({ image, at });
   }
 
