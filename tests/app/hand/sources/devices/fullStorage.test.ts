@@ -22,7 +22,7 @@ beforeEach(() => {
 afterEach(() => {
   // What has room again is no longer of this page alone.
   storage.isFull = false;
-  for (const key of ["dial-camera", "dial-device-stop", "some"]) rememberText(key, null);
+  for (const key of storage.asked) rememberText(key, null);
   vi.unstubAllGlobals();
 });
 

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { cameraInSight, LiveCamera } from "../../../../../../src/app/hand/sources/devices/camera/liveCamera";
 import { deviceText } from "../../../../../../src/app/hand/sources/devices/deviceWords";
 import type { Problem } from "../../../../../../src/wording/problem";
+import { StubStorage } from "../../../../../support/board/stubStorage";
 
 class StubTrack extends EventTarget {
   readonly stop = vi.fn();
@@ -20,6 +21,7 @@ beforeEach(() => {
   page = Object.assign(new EventTarget(), { visibilityState: "visible", createElement: () => ({ ...video }) });
   track = new StubTrack();
   stream = { getTracks: () => [track], getVideoTracks: () => [] } as unknown as MediaStream;
+  vi.stubGlobal("localStorage", new StubStorage());
   vi.stubGlobal("document", page);
   vi.stubGlobal("navigator", { mediaDevices: { getUserMedia: async () => stream } });
 });

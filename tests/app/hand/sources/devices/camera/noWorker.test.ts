@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { PRINTED_DIAL } from "../../../../../../src/app/hand/sources/devices/camera/camera";
 import { ORDINARY_DIAL } from "../../../../../../src/app/hand/sources/devices/ordinary/ordinaryCamera";
 import { ORDINARY_VIEW } from "../../../../../../src/app/hand/sources/devices/ordinary/ordinaryView";
+import { StubStorage } from "../../../../../support/board/stubStorage";
 import { toldLink } from "../../../../../support/board/toldLink";
 
 const track = { stop: vi.fn() };
@@ -10,6 +11,7 @@ const track = { stop: vi.fn() };
 beforeEach(() => {
   track.stop.mockClear();
   const stream = { getTracks: () => [track], getVideoTracks: () => [] };
+  vi.stubGlobal("localStorage", new StubStorage());
   vi.stubGlobal("document", Object.assign(new EventTarget(), { visibilityState: "visible" }));
   vi.stubGlobal("navigator", { mediaDevices: { getUserMedia: async () => stream } });
   vi.stubGlobal(

@@ -3,6 +3,7 @@ import { PRINTED_DIAL } from "../../../../../../src/app/hand/sources/devices/cam
 import type { FollowAnswer } from "../../../../../../src/app/hand/sources/devices/camera/followMessages";
 import { ORDINARY_DIAL } from "../../../../../../src/app/hand/sources/devices/ordinary/ordinaryCamera";
 import { ORDINARY_VIEW } from "../../../../../../src/app/hand/sources/devices/ordinary/ordinaryView";
+import { StubStorage } from "../../../../../support/board/stubStorage";
 import { toldLink } from "../../../../../support/board/toldLink";
 
 /** A worker that answers when a test does it for it, and says nothing where it hangs. */
@@ -36,6 +37,7 @@ beforeEach(() => {
   vi.useFakeTimers();
   const stream = { getTracks: () => [], getVideoTracks: () => [] };
   const page = { visibilityState: "visible", createElement: () => ({ ...video }) };
+  vi.stubGlobal("localStorage", new StubStorage());
   vi.stubGlobal("document", Object.assign(new EventTarget(), page));
   vi.stubGlobal("navigator", { mediaDevices: { getUserMedia: async () => stream } });
   vi.stubGlobal("Worker", StubWorker);

@@ -3,6 +3,7 @@ import { ORDINARY_DIAL } from "../../../../../../src/app/hand/sources/devices/or
 import type { OrdinaryTask } from "../../../../../../src/app/hand/sources/devices/ordinary/ordinaryMessages";
 import { ORDINARY_VIEW } from "../../../../../../src/app/hand/sources/devices/ordinary/ordinaryView";
 import type { OrdinarySeen } from "../../../../../../src/realdial/ordinary/ordinaryDial";
+import { StubStorage } from "../../../../../support/board/stubStorage";
 import { toldLink } from "../../../../../support/board/toldLink";
 
 let asked: OrdinaryTask["kind"][] = [];
@@ -52,6 +53,7 @@ beforeEach(() => {
   };
   const stream = { getTracks: () => [], getVideoTracks: () => [] };
   const page = { visibilityState: "visible", createElement: () => video };
+  vi.stubGlobal("localStorage", new StubStorage());
   vi.stubGlobal("document", Object.assign(new EventTarget(), page));
   vi.stubGlobal("navigator", { mediaDevices: { getUserMedia: async () => stream } });
   vi.stubGlobal("Worker", StubWorker);
