@@ -6,41 +6,14 @@ import { Exposure } from "./match/exposure";
 import { Judge, type Judged, type Place } from "./match/judge";
 import { type Prediction, predicted, type Seen } from "./match/prediction";
 import { Print } from "./match/print";
+import { canBeAnotherTurn, isNarrow, isWide, isWithin, offCourse } from "./match/reach";
 import { Seeker } from "./match/seek";
 import { slantOf } from "./match/turnAndShift";
 import { AROUND } from "./pose/ring";
+import type { OrdinaryReading, SightReason } from "./reading";
 import type { DialReference } from "./reference";
 import { printOf } from "./strip/lightMap";
 import { CELLS, StripReader } from "./strip/strip";
-
-/** Why a reading is not sure, or there is none. */
-export type SightReason =
-  /** Nothing around the dial is recognized: it is dark, covered, or the camera was turned away. */
-  | "surroundings-lost"
-  /** Too much of the ring is covered, or too dark. */
-  | "dial-covered"
-  /** The dial turns too fast for the camera's exposure. */
-  | "too-fast"
-  /** Two places fit what is seen about as well, or one is not seen exactly. */
-  | "ambiguous"
-  /** The dial is not where it can have come in the time. */
-  | "jumped";
-
-/** What one picture of an ordinary dial says. */
-export interface OrdinaryReading {
-  /** Capture time, ms. */
-  readonly at: number;
-  /** Graduations from where set-up began, unwrapped, left positive; null without sight. */
-  readonly position: number | null;
-  readonly sight: "sure" | "not-sure" | "no-sight";
-  readonly reason: SightReason | null;
-  /** Whether the dial may have made a whole turn more or less than the position says: ask for a known number. */
-  readonly turnsInDoubt: boolean;
-  /** Whether it has rested, for sure, for three pictures. */
-  readonly isStopped: boolean;
-  /** How the camera has moved since set-up. */
-  readonly motion: Similarity;
-}
 
 /** A place is clear when it is better than every other by so much (SDs of votes by chance): without a past, in two pictures that agree, */
 const CLEAR = 2.5;
@@ -51,14 +24,10 @@ const CLEAR_NEAR = 1.3;
 /** off where it would go on to (numerals are a twelfth of a turn apart, or more), */
 const CLEAR_OFF = 3;
 const OFF_COURSE = AROUND / 24;
-/** and a little better than any on the ring: where one far off fits as well, the picture says nothing. Unless its reach is
- * narrow (columns) it is then not gone on from either. */
+/** and a little better than any on the ring: where one far off fits as well, the picture says nothing, and only a narrow reach does. */
 const CLEAR_ANYWHERE = 0.5;
-const NARROW = AROUND / 7;
 /** A place beyond its reach that is better by so much is taken for it. */
 const BEATEN = 2;
-/** A reach that says little, parts of a turn: then a place must be clear of all, and be confirmed. */
-const WIDE = 0.2;
 /** A place is confirmed within so many columns of where it was. */
 const CONFIRMED = AROUND / 4;
 /** Part of the ring that must fit. */
@@ -161,7 +130,7 @@ export class OrdinaryFollower {
   /** How clear a place is beside those within its reach and all others. */
   private clearness(best: Judged, { judged, near, prediction }: Beside): Pick<Choice, "isClear" | "isNew" | "isPlain"> {
     const isClearOf = (places: readonly Judged[], by: number) => clearnessOf(best, places, this.graduation) > by;
-    const isOnCourse = offCourse(best, prediction?.turned) <= OFF_COURSE;
+    const isOnCourse = offCourse(best.turned, prediction) <= OFF_COURSE;
     const isAlone = isOnCourse && isClearOf(near, CLEAR_ALONE);
     const isNew = isWide(prediction) && this.tried === null && !isAlone;
     const least = near === judged ? CLEAR : isOnCourse ? CLEAR_NEAR : CLEAR_OFF;
@@ -184,7 +153,7 @@ export class OrdinaryFollower {
     const turned = nearest(fine.turned, prediction?.turned ?? fine.turned);
     const error = Math.max(fine.error, (camera.error * AROUND) / (2 * Math.PI)) / this.graduation;
     const rough = this.roughness(error, { turned, blur: fine.blur }, at);
-    const doubt = doubtOf(fine.blur / this.graduation, choice) ?? (error > ERROR_FOLLOWED ? rough : null);
+    const doubt = doubtOf(fine.blur / this.graduation, choice) ?? (error <= ERROR_FOLLOWED ? null : rough);
     const isCounted = !canBeAnotherTurn(turned, prediction);
     if (!isCounted) this.turnsInDoubt = true;
     if (doubt === null && !choice.isNew) this.learn(at, turned, fine.blur, isCounted);
@@ -227,27 +196,12 @@ export class OrdinaryFollower {
 }
 
 /** Whether a place (columns, of any turn) is one to which the dial can have come. */
-const isWithin = (turned: number, to: Prediction | null): boolean =>
-  to === null ||
-  Math.abs(nearest(turned, (to.least + to.most) / 2) - (to.least + to.most) / 2) <= (to.most - to.least) / 2 + 1;
-
-const isWide = (to: Prediction | null): boolean => to === null || to.most - to.least > 2 * WIDE * AROUND;
-
-/** Whether no two numerals lie within a reach. */
-const isNarrow = (to: Prediction | null): boolean => to !== null && to.most - to.least < NARROW;
-
-/** How far from where it would go on to a place lies, columns. */
-const offCourse = ({ turned }: Judged, to = Number.NaN): number => Math.abs(nearest(turned, to) - to);
-
 /** Why it is in doubt which place is right. @param blur - graduations */
 function doubtOf(blur: number, { isClear, isExpected }: Choice): SightReason | null {
   if (blur > TOO_BLURRED) return "too-fast";
   if (!isExpected) return "jumped";
   return isClear ? null : "ambiguous";
 }
-
-const canBeAnotherTurn = (turned: number, to: Prediction | null): boolean =>
-  to !== null && (turned - AROUND >= to.least || turned + AROUND <= to.most);
 
 interface Choice {
   readonly best: Judged;

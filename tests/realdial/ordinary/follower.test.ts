@@ -145,7 +145,7 @@ test(
     const frames = filmed(ordinaryFilm({ ...film, motion, handFrom: 1e9, chance: seeded(2) }));
     const follower = new OrdinaryFollower(found);
     const last = [...frames].map(({ picture, at }) => follower.follow(picture, at)).at(-1);
-    // Its place is known, but not within a tenth of a graduation.
+    // Its place is known, but not exactly enough.
     expect(last).toMatchObject({ sight: "not-sure", reason: "ambiguous", turnsInDoubt: false });
     expect(last?.position).toBeCloseTo(0, 0);
   },

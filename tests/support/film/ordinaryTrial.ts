@@ -1,4 +1,5 @@
-import { OrdinaryFollower, type OrdinaryReading } from "../../../src/realdial/ordinary/follower";
+import { OrdinaryFollower } from "../../../src/realdial/ordinary/follower";
+import type { OrdinaryReading } from "../../../src/realdial/ordinary/reading";
 import type { DialReference, SetupProblem } from "../../../src/realdial/ordinary/reference";
 import { dialFound } from "../../../src/realdial/ordinary/setup";
 import { seenAt } from "./camera";

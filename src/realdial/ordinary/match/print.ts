@@ -86,7 +86,7 @@ export interface Spectrum {
 
 const transform = new Fourier(AROUND);
 
-/** Waves that go around fewer times are left out: fingers, their shadows and the light make them, and no numeral does. */
+/** Waves that go around fewer times are left out: fingers, their shadows and the light make most of them. */
 const LONGEST = 8;
 
 /** The waves of rows that begin `stride` apart. */

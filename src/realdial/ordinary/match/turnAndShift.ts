@@ -6,6 +6,9 @@ import { beginOf, PIECE_COLUMNS } from "../strip/pieces";
 /** A shift, and a wobble, are held as if so much more of the ring said that there is none: at 10 degrees of tilt a wobble shows too little. */
 const HELD = [0, 0.02, 0.02, 2e-4, 2e-4];
 
+/** So many pieces of one weight say how well they agree. */
+const FEWEST = 3;
+
 /** How aslant a face lies, from 0, seen from before it, to 1; and that times cosine and sine of twice the direction in which it is seen shortened. */
 export type Slant = readonly [aslant: number, cosine: number, sine: number];
 
@@ -24,7 +27,7 @@ export function slantOf({ shape: [a, b, c, d] }: DialPose): Slant {
  */
 export class TurnAndShift {
   private readonly slant: Slant;
-  private readonly fit = new LeastSquares(5);
+  private readonly fit = new LeastSquares(HELD.length);
   private readonly said: { readonly row: readonly number[]; readonly offset: number; readonly weight: number }[] = [];
   private weights = 0;
 
@@ -42,10 +45,9 @@ export class TurnAndShift {
     this.weights += weight;
   }
 
-  /** The turn, and its standard error, columns left. */
+  /** The turn, and its standard error, columns left: once for all that was added. */
   solved(): { turn: number; error: number } {
     const { weights: n } = this;
-    if (n === 0) return { turn: 0, error: Number.POSITIVE_INFINITY };
     for (const [i, held] of HELD.entries()) this.fit.add(unknown(i), 0, n * held);
     const found = this.found();
     const [turn = 0] = found;
@@ -57,13 +59,13 @@ export class TurnAndShift {
     // Told once more by all the weight that the turn is one column more, the fit yields the more the worse it knew.
     this.fit.add(unknown(0), turn + 1, n);
     const yields = (this.found()[0] as number) - turn;
-    return { turn, error: Math.sqrt((squares * squaredWeights * yields) / (1 - yields) / n) / n };
+    const error = Math.sqrt((squares * squaredWeights * yields) / (1 - yields) / n) / n;
+    return { turn, error: yields > 0 && n * n > FEWEST * squaredWeights ? error : Number.POSITIVE_INFINITY };
   }
 
   private found(): Float64Array {
-    const found = new Float64Array(5);
-    this.fit.solveInto(found);
-    return found;
+    const found = new Float64Array(HELD.length);
+    return this.fit.solveInto(found) ? found : found.fill(0);
   }
 }
 
