@@ -129,13 +129,12 @@ export class OrdinaryFollower {
 
   /** How clear a place is beside those within its reach and all others. */
   private clearness(best: Judged, { judged, near, prediction }: Beside): Pick<Choice, "isClear" | "isNew" | "isPlain"> {
-    const isClearOf = (places: readonly Judged[], by: number) => clearnessOf(best, places, this.graduation) > by;
+    const clearness = clearnessOf(best, near, this.graduation);
     const isOnCourse = offCourse(best.turned, prediction) <= OFF_COURSE;
-    const isAlone = isOnCourse && isClearOf(near, CLEAR_ALONE);
-    const isNew = isWide(prediction) && this.tried === null && !isAlone;
+    const isNew = isWide(prediction) && this.tried === null && !(isOnCourse && clearness > CLEAR_ALONE);
     const least = near === judged ? CLEAR : isOnCourse ? CLEAR_NEAR : CLEAR_OFF;
-    const isPlain = isClearOf(judged, CLEAR_ANYWHERE);
-    const isClear = isClearOf(near, least) && (isPlain || isNarrow(prediction));
+    const isPlain = clearnessOf(best, judged, this.graduation) > CLEAR_ANYWHERE;
+    const isClear = clearness > least && (isPlain || isNarrow(prediction));
     return { isClear, isNew, isPlain: isPlain && !isNew };
   }
 
@@ -195,7 +194,6 @@ export class OrdinaryFollower {
   }
 }
 
-/** Whether a place (columns, of any turn) is one to which the dial can have come. */
 /** Why it is in doubt which place is right. @param blur - graduations */
 function doubtOf(blur: number, { isClear, isExpected }: Choice): SightReason | null {
   if (blur > TOO_BLURRED) return "too-fast";
