@@ -1,4 +1,5 @@
 import { PrintedDial } from "../../src/realdial/printed/printedDial";
+import { edgeOf, edgeRow } from "../support/film/edge";
 import { ENVELOPE_AXES, type EnvelopeAxis } from "../support/film/envelopeAxes";
 import { type Judged, judged } from "../support/film/judgedFilm";
 import { printedFilm } from "../support/film/printedFilm";
@@ -36,31 +37,14 @@ function howItEnds(one: Judged): string {
   return [...wrong, ...off, ...said].join("; ") || "read";
 }
 
-/** The last of the axis's values, counted from the good one, at which a film holds; -1 for none. */
-function lastThatHolds(axis: EnvelopeAxis, valueAt: (k: number) => number, count: number): number {
-  let [held, failed] = [-1, count + 1];
-  while (failed - held > 1) {
-    const middle = held === -1 ? 0 : failed > count ? count : (held + failed) >> 1;
-    if (holds(filmAt(axis, valueAt(middle)))) held = middle;
-    else failed = middle;
-    if (held === count) break;
-  }
-  return held;
-}
-
 let miscounted = 0;
 say("| what | holds to | at the next value | at the worst tried |");
 say("| --- | --- | --- | --- |");
 for (const axis of ENVELOPE_AXES) {
   if (!axis.name.includes(only)) continue;
-  const count = Math.round(Math.abs(axis.bad - axis.good) / axis.step);
-  const toward = Math.sign(axis.bad - axis.good);
-  const valueAt = (k: number) => Number((axis.good + toward * k * axis.step).toFixed(3));
-  const last = lastThatHolds(axis, valueAt, count);
-  const ends = [Math.min(count, last + 1), count].map((k) => ({ value: valueAt(k), film: filmAt(axis, valueAt(k)) }));
-  for (const { film } of ends) miscounted += film.miscounted;
-  const held = last < 0 ? "nowhere" : `${valueAt(last)} ${axis.unit}`.trim();
-  say(`| ${axis.name} | ${held} | ${ends.map(({ value, film }) => `${value}: ${howItEnds(film)}`).join(" | ")} |`);
+  const edge = edgeOf(axis, (value) => filmAt(axis, value), holds);
+  for (const { film } of edge.ends) miscounted += film.miscounted;
+  say(edgeRow(axis, edge, howItEnds));
 }
 if (miscounted > 0) {
   say(`${miscounted} readings beyond the edges were miscounted and not told`);

@@ -1,3 +1,4 @@
+import { type EdgeAxis, edgeOf, edgeRow } from "../support/film/edge";
 import { motionOf } from "../support/film/handMotion";
 import { dialedLegs, GRIPS, type OrdinaryFilm, ordinaryFilm } from "../support/film/ordinaryFilm";
 import type { OrdinaryRow } from "../support/film/ordinaryRows";
@@ -19,12 +20,7 @@ const seed = Number(seedText);
 
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
-interface Axis {
-  readonly name: string;
-  readonly unit: string;
-  readonly good: number;
-  readonly bad: number;
-  readonly step: number;
+interface Axis extends EdgeAxis {
   readonly row: (value: number) => OrdinaryRow;
 }
 
@@ -118,30 +114,14 @@ function howItEnds(one: Followed | string): string {
   return [...(wrong > 0 ? [`WRONG UNSAID in ${wrong}`] : []), ...(isPrecise(one) ? [] : [off]), ...said].join("; ");
 }
 
-/** The last of the axis's values, counted from the good one, at which a film holds; -1 for none. */
-function lastThatHolds(axis: Axis, valueAt: (k: number) => number, count: number): number {
-  let [held, failed] = [-1, count + 1];
-  while (failed - held > 1) {
-    const middle = held === -1 ? 0 : (held + failed) >> 1;
-    if (holds(filmAt(axis, valueAt(middle)))) held = middle;
-    else failed = middle;
-  }
-  return held;
-}
-
 let wrong = 0;
 say("| what, each by itself | holds to | at the next value | at the worst tried |");
 say("| --- | --- | --- | --- |");
 for (const axis of AXES) {
   if (!axis.name.includes(only)) continue;
-  const count = Math.round(Math.abs(axis.bad - axis.good) / axis.step);
-  const toward = Math.sign(axis.bad - axis.good);
-  const valueAt = (k: number) => Number((axis.good + toward * k * axis.step).toFixed(3));
-  const last = lastThatHolds(axis, valueAt, count);
-  const ends = [Math.min(count, last + 1), count].map((k) => ({ value: valueAt(k), film: filmAt(axis, valueAt(k)) }));
-  for (const { film } of ends) wrong += typeof film === "string" ? 0 : film.wrong;
-  const held = last < 0 ? "nowhere" : `${valueAt(last)} ${axis.unit}`.trim();
-  say(`| ${axis.name} | ${held} | ${ends.map(({ value, film }) => `${value}: ${howItEnds(film)}`).join(" | ")} |`);
+  const edge = edgeOf(axis, (value) => filmAt(axis, value), holds);
+  for (const { film } of edge.ends) wrong += typeof film === "string" ? 0 : film.wrong;
+  say(edgeRow(axis, edge, howItEnds));
 }
 if (wrong > 0) {
   say(`${wrong} readings beyond the edges were wrong and not told`);

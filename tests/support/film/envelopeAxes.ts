@@ -1,14 +1,8 @@
+import type { EdgeAxis } from "./edge";
 import type { PrintedConditions } from "./printedFilm";
 
 /** One thing about a film of a printed dial that grows worse while all others stay as they usually are. */
-export interface EnvelopeAxis {
-  readonly name: string;
-  readonly unit: string;
-  /** Where every film must hold, and where none can. */
-  readonly good: number;
-  readonly bad: number;
-  /** Values are tried so far apart. */
-  readonly step: number;
+export interface EnvelopeAxis extends EdgeAxis {
   readonly film: (value: number) => PrintedConditions;
 }
 
